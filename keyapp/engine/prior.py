@@ -1,0 +1,100 @@
+"""How likely each result is before anything is answered: kind, range, season, place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from keyapp.engine.tables import Floats, Tables
+from keyapp.model import Form, Settings, Taxon
+
+__all__ = ["prior"]
+
+
+def prior(tables: Tables, settings: Settings) -> Floats:
+    """Prior probabilities over the rows of `tables`; they sum to 1.
+
+    Mass goes to kinds and is split among their descriptions by share, so that describing more
+    stages, sexes or signs of a kind adds none. Each factor has a floor. Where region or month
+    is unknown, gated taxa take their highest value and the others their mean.
+    """
+    weights = tables.weights
+    keyset = tables.keyset
+    taxa = list(keyset.taxa.values())
+    shares: dict[str, float] = {}
+    for taxon in taxa:
+        for kind in taxon.made_by or (taxon.kind,):
+            shares[kind] = shares.get(kind, 0.0) + taxon.share
+    by_kind: dict[str, list[Taxon]] = {}
+    for taxon in taxa:
+        if taxon.form is Form.ANIMAL:
+            by_kind.setdefault(taxon.kind, []).append(taxon)
+
+    def occurrence(taxon: Taxon) -> float:
+        return _factor(taxon, lambda one: _occurrences(tables, one, settings.region), weights.floor)
+
+    mass = np.zeros(len(tables.taxon_ids))
+    for i, taxon in enumerate(taxa):
+        total = 0.0
+        for kind in taxon.made_by or (taxon.kind,):
+            models = by_kind.get(kind, [taxon]) if taxon.made_by and not taxon.occurrence else [taxon]
+            total += taxon.share / shares[kind] * max(occurrence(model) for model in models)
+        month = _factor(taxon, lambda one: _months(tables, one, settings), weights.floor)
+        place = max(weights.floor, taxon.places.get(settings.spot, weights.place_floor)) if settings.spot else 1.0
+        mass[i] = total * month * (place if taxon.places else 1.0)
+    if mass.sum() > 0:
+        mass *= (1.0 - weights.outside) / mass.sum()
+    mass[-1] = weights.outside
+    return np.asarray(mass / mass.sum(), dtype=float)
+
+
+def _factor(taxon: Taxon, values: Callable[[Taxon], list[float]], floor: float) -> float:
+    """One value, or the highest (gated) or mean (other) of several."""
+    found = values(taxon)
+    chosen = max(found) if taxon.danger.is_gated else sum(found) / len(found)
+    return max(floor, chosen)
+
+
+def _occurrences(tables: Tables, taxon: Taxon, region: str | None) -> list[float]:
+    """Occurrence in the region set, or in every top region where none is set."""
+    table = taxon.occurrence
+    if not table:
+        return [1.0]
+    default = table.get("default", 0.0)
+    if region is None:
+        return list(table.values())
+    regions = tables.keyset.regions
+    seen: set[str] = set()
+    current: str | None = region
+    while current and current not in seen:
+        if current in table:
+            return [table[current]]
+        seen.add(current)
+        if current in regions:
+            current = regions[current].part_of or None
+        else:
+            current = next((r.id for r in regions.values() if current in r.states and not r.part_of), None)
+    return [default]
+
+
+def _months(tables: Tables, taxon: Taxon, settings: Settings) -> list[float]:
+    """Season factor in the month set, or in every month where none is set."""
+    if not taxon.months:
+        return [1.0]
+    shift = _shift(tables, settings.region)
+    low = tables.weights.month_floor
+    season = {(month + shift - 1) % 12 + 1 for month in taxon.months}
+    near = {(month + step - 1) % 12 + 1 for month in season for step in (-1, 1)} - season
+    value = {m: 1.0 if m in season else (1 + low) / 2 if m in near else low for m in range(1, 13)}
+    return [value[settings.month]] if settings.month else list(value.values())
+
+
+def _shift(tables: Tables, region: str | None) -> int:
+    regions = tables.keyset.regions
+    if region is None:
+        return 0
+    if region in regions:
+        found = regions[region]
+        return found.month_shift or (_shift(tables, found.part_of) if found.part_of else 0)
+    return next((r.month_shift for r in regions.values() if region in r.states and not r.part_of), 0)

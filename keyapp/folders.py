@@ -1,0 +1,31 @@
+"""Where the key and its pictures are: in the checkout, or inside the installed package."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import platformdirs
+
+__all__ = ["images_folder", "keys_folder", "state_folder"]
+
+_HERE = Path(__file__).resolve().parent
+
+
+def keys_folder() -> Path:
+    """Folder of the YAML files that ship with the program."""
+    return _data("keys")
+
+
+def images_folder() -> Path:
+    """Folder of the pictures that ship with the program."""
+    return _data("images")
+
+
+def state_folder() -> Path:
+    """Folder of the user's own state (the enquiry at hand)."""
+    return Path(platformdirs.user_state_dir("keyapp", appauthor=False))
+
+
+def _data(name: str) -> Path:
+    packed = _HERE / "_data" / name
+    return packed if packed.is_dir() else _HERE.parent / name

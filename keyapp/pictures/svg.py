@@ -1,0 +1,142 @@
+"""Writes a drawing as SVG, using only what a Tiny 1.2 reader draws; the same drawing gives the same text."""
+
+from __future__ import annotations
+
+from keyapp.pictures.shape import (
+    IDENTITY,
+    Circle,
+    Drawing,
+    Ellipse,
+    Fill,
+    Gradient,
+    Group,
+    LinearGradient,
+    Path,
+    Shape,
+    Stroke,
+)
+from keyapp.pictures.style import color
+
+__all__ = ["svg_text"]
+
+
+def svg_text(drawing: Drawing, *, title: str = "") -> str:
+    """The SVG file of a drawing as text; numbers are rounded to two decimals, `title` becomes its title."""
+    return _Writer().write(drawing, title)
+
+
+def _number(value: float) -> str:
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
+
+
+def _escaped(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+class _Writer:
+    def __init__(self) -> None:
+        self._gradients: dict[Gradient, str] = {}
+        self._defs: list[str] = []
+
+    def write(self, drawing: Drawing, title: str) -> str:
+        body: list[str] = []
+        if drawing.background is not None:
+            size = f'width="{_number(drawing.width)}" height="{_number(drawing.height)}"'
+            body.append(f'<rect {size} fill="{color(drawing.background)}"/>')
+        for item in drawing.items:
+            self._shape(item, body)
+        head = (
+            '<svg xmlns="http://www.w3.org/2000/svg" version="1.2" baseProfile="tiny" '
+            f'viewBox="0 0 {_number(drawing.width)} {_number(drawing.height)}" '
+            f'width="{_number(drawing.width)}mm" height="{_number(drawing.height)}mm">'
+        )
+        lines = [head]
+        if title:
+            lines.append(f"<title>{_escaped(title)}</title>")
+        if self._defs:
+            lines += ["<defs>", *self._defs, "</defs>"]
+        # Round ends and corners everywhere: set once, inherited by all.
+        lines += ['<g stroke-linecap="round" stroke-linejoin="round">', *body, "</g>", "</svg>"]
+        return "\n".join(lines) + "\n"
+
+    def _shape(self, shape: Shape, out: list[str]) -> None:
+        if isinstance(shape, Group):
+            self._group(shape, out)
+        elif isinstance(shape, Path):
+            out.append(f'<path d="{_path_data(shape)}"{self._paint(shape)}/>')
+        elif isinstance(shape, Circle):
+            x, y = shape.centre
+            where = f'cx="{_number(x)}" cy="{_number(y)}" r="{_number(shape.radius)}"'
+            out.append(f"<circle {where}{self._paint(shape)}/>")
+        else:
+            self._ellipse(shape, out)
+
+    def _ellipse(self, shape: Ellipse, out: list[str]) -> None:
+        x, y = (_number(part) for part in shape.centre)
+        turned = f' transform="rotate({_number(shape.turn)} {x} {y})"' if shape.turn else ""
+        size = f'cx="{x}" cy="{y}" rx="{_number(shape.rx)}" ry="{_number(shape.ry)}"'
+        out.append(f"<ellipse {size}{turned}{self._paint(shape)}/>")
+
+    def _group(self, group: Group, out: list[str]) -> None:
+        bits = ""
+        if group.transform != IDENTITY:
+            numbers = [f"{part:.5f}".rstrip("0").rstrip(".") for part in group.transform]
+            bits += f' transform="matrix({" ".join("0" if n in ("-0", "") else n for n in numbers)})"'
+        if group.opacity < 1:
+            bits += f' opacity="{_number(group.opacity)}"'
+        if not bits:
+            for item in group.items:
+                self._shape(item, out)
+            return
+        out.append(f"<g{bits}>")
+        for item in group.items:
+            self._shape(item, out)
+        out.append("</g>")
+
+    def _paint(self, shape: Path | Ellipse | Circle) -> str:
+        text = f' fill="{self._fill(shape.fill)}"'
+        if shape.fill is not None and shape.opacity < 1:
+            text += f' fill-opacity="{_number(shape.opacity)}"'
+        return text + (_pen(shape.stroke, shape.opacity) if shape.stroke else "")
+
+    def _fill(self, fill: Fill) -> str:
+        if fill is None:
+            return "none"
+        if isinstance(fill, str):
+            return color(fill)
+        if fill not in self._gradients:
+            name = f"g{len(self._gradients) + 1}"
+            self._gradients[fill] = name
+            self._defs.append(_gradient(fill, name))
+        return f"url(#{self._gradients[fill]})"
+
+
+def _pen(stroke: Stroke, opacity: float) -> str:
+    text = f' stroke="{color(stroke.color)}" stroke-width="{_number(stroke.width)}"'
+    solid = stroke.opacity * opacity
+    return text + (f' stroke-opacity="{_number(solid)}"' if solid < 1 else "")
+
+
+def _gradient(fill: Gradient, name: str) -> str:
+    stops = "".join(
+        f'<stop offset="{_number(stop.offset)}" stop-color="{color(stop.color)}"'
+        + (f' stop-opacity="{_number(stop.opacity)}"' if stop.opacity < 1 else "")
+        + "/>"
+        for stop in fill.stops
+    )
+    if isinstance(fill, LinearGradient):
+        (x1, y1), (x2, y2) = fill.start, fill.end
+        where = f'x1="{_number(x1)}" y1="{_number(y1)}" x2="{_number(x2)}" y2="{_number(y2)}"'
+        return f'<linearGradient id="{name}" gradientUnits="userSpaceOnUse" {where}>{stops}</linearGradient>'
+    x, y = fill.centre
+    fx, fy = fill.focus or fill.centre
+    where = f'cx="{_number(x)}" cy="{_number(y)}" r="{_number(fill.radius)}" fx="{_number(fx)}" fy="{_number(fy)}"'
+    return f'<radialGradient id="{name}" gradientUnits="userSpaceOnUse" {where}>{stops}</radialGradient>'
+
+
+def _path_data(path: Path) -> str:
+    parts: list[str] = []
+    for letter, numbers in path.commands:
+        parts.append(letter + " ".join(_number(number) for number in numbers))
+    return "".join(parts).replace(" -", "-")

@@ -1,0 +1,22 @@
+"""The nearest right name for a wrong one."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+
+__all__ = ["nearest"]
+
+
+def nearest(wrong: str, right: Iterable[str], *, most: int = 8) -> str:
+    """Words for a fix: the closest of `right`, or the first few of them.
+
+    >>> nearest("web-shap", ["web-shape", "gait"])
+    '“web-shape”'
+    """
+    names = sorted(right)
+    close = difflib.get_close_matches(wrong, names, n=1)
+    if close:
+        return f"“{close[0]}”"
+    listed = ", ".join(f"“{name}”" for name in names[:most])
+    return f"one of {listed}" + (", …" if len(names) > most else "")
