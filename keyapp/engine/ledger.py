@@ -94,9 +94,7 @@ def _asserts_absence(tables: Tables, answer: LeadAnswer) -> bool:
     lead = lead_of(tables, answer)
     if lead is None:
         return False
-    return any(
-        tables.characters[c].character.state(s).absence for c, states in lead.holds.items() for s in states
-    )
+    return any(tables.characters[c].character.state(s).absence for c, states in lead.holds.items() for s in states)
 
 
 def _event(tables: Tables, answer: Answer, noted: frozenset[str]) -> Event | None:

@@ -138,7 +138,10 @@ def reachable(tables: Tables, couplet_id: str) -> frozenset[str]:
             continue
         leads = couplets[current].leads
         missing = [
-            t for lead in leads if lead.to.kind is not TargetKind.TAXON for t in [_target(tables.keyset, lead)]
+            t
+            for lead in leads
+            if lead.to.kind is not TargetKind.TAXON
+            for t in [_target(tables.keyset, lead)]
             if t not in memo
         ]
         if missing:

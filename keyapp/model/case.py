@@ -120,6 +120,7 @@ class Case:
 
     def with_answer(self, answer: Answer) -> Case:
         """This case with `answer` added, or put in the place of the one it replaces."""
+
         def same(old: Answer) -> bool:
             if isinstance(answer, LeadAnswer):
                 return isinstance(old, LeadAnswer) and old.couplet == answer.couplet

@@ -65,7 +65,7 @@ class Couplet:
 
 @dataclass(frozen=True, slots=True)
 class Redirect:
-    """"If you came here with X, go there", part of a scope note."""
+    """ "If you came here with X, go there", part of a scope note."""
 
     seen: Text
     to: Target

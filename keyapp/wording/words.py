@@ -84,7 +84,9 @@ class Words:
                 said = f"{question} {answer.mm:g} mm"
             else:
                 joint = " + " if answer.both else " / "
-                labels = [character.state(s).label.say(self.language) for s in character.state_ids if s in answer.states]
+                labels = [
+                    character.state(s).label.say(self.language) for s in character.state_ids if s in answer.states
+                ]
                 said = f"{question} {joint.join(labels)}"
         return said if answer.sureness is Sureness.SURE else f"{said} ({self.fixed('sureness.think-so')})"
 
@@ -195,7 +197,9 @@ class Words:
         if not found:
             national = [ContactKind.EMERGENCY, ContactKind.POISON]
             every = [c for r in regions.values() if not r.demo for c in r.contacts if c.kind in national]
-            found = [next(c for c in every if c.kind is kind) for kind in national if any(c.kind is kind for c in every)]
+            found = [
+                next(c for c in every if c.kind is kind) for kind in national if any(c.kind is kind for c in every)
+            ]
         return tuple(found)
 
     def referral(self, settings: Settings) -> tuple[str, ...]:

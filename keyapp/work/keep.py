@@ -32,7 +32,7 @@ class Keeper:
                 file.write(case_to_json(case))
                 file.flush()
                 os.fsync(file.fileno())
-            os.replace(name, self.path)
+            Path(name).replace(self.path)
         except OSError as error:
             raise UserError(
                 "The enquiry could not be kept on disk.",
@@ -48,7 +48,7 @@ class Keeper:
             return case_from_json(self.path.read_text(encoding="utf-8"))
         except (OSError, UnicodeDecodeError, UserError) as error:
             aside = self.path.with_suffix(".damaged")
-            os.replace(self.path, aside)
+            self.path.replace(aside)
             raise UserError(
                 "The kept enquiry could not be read.", where=str(aside), fix="It was set aside; start a new one."
             ) from error
