@@ -13,8 +13,9 @@ def speaks_of_injury(text: str, words: Iterable[str]) -> bool:
 
     >>> speaks_of_injury("It BIT me", ["bit", "stung"])
     True
-    >>> speaks_of_injury("a bit of web", [])
+    >>> speaks_of_injury("a bit hairy", ["bit"])
     False
     """
     plain = re.sub(r"[’`]", "'", text.lower())
+    plain = re.sub(r"\b(?:a|little|tiny) bit\b(?! (?:me|him|her|my|us|them|the)\b)", " ", plain)
     return any(re.search(rf"(?<![\w']){re.escape(word.lower())}(?![\w'])", plain) for word in words)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from keyapp.engine import Action, build_tables, read_case, second_look
-from keyapp.model import Case, Danger, Evidence, LeadAnswer, Choice, Report, Settings, Sureness, View, Weights
+from keyapp.model import Case, Choice, Danger, Evidence, LeadAnswer, Report, Settings, Sureness, View, Weights
 from tests.builders import character, keyset, lead, taxon
 
 SURE = Evidence.SPECIMEN

@@ -8,7 +8,7 @@ web ──orb── wheel
 
 from __future__ import annotations
 
-from keyapp.engine import StepKind, read_case, reachable
+from keyapp.engine import StepKind, reachable, read_case
 from keyapp.model import Case, Choice, LeadAnswer, Report, Sureness
 from tests.engine.test_ledger import TABLES
 

@@ -1,0 +1,119 @@
+"""The enquiry: every act, its undoing, and how often listeners hear of it."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from keyapp.errors import UserError
+from keyapp.model import Case, Choice, Evidence, Report, Sureness
+from keyapp.work import Enquiry
+from tests.engine.test_ledger import TABLES
+
+ACTS = {
+    "set up": lambda e: e.set_up(month=9, evidence=Evidence.PHOTO),
+    "choose": lambda e: e.choose("k/web", Choice.FIRST),
+    "can't tell": lambda e: e.choose("k/web", Choice.CANT_TELL),
+    "neither": lambda e: e.choose("k/web", Choice.NEITHER),
+    "report": lambda e: e.report("gait", frozenset({"leaps"})),
+    "measure": lambda e: e.measure("body", 7.5),
+    "reopen": lambda e: e.reopen("k/web"),
+}
+
+
+@pytest.fixture
+def enquiry():
+    return Enquiry(TABLES)
+
+
+@pytest.fixture
+def heard(enquiry):
+    calls = []
+    enquiry.listen(lambda: calls.append(enquiry.case))
+    return calls
+
+
+@pytest.mark.parametrize("act", ACTS.values(), ids=ACTS)
+def test_each_act_is_heard_once_and_undone_exactly(enquiry, heard, act):
+    before = enquiry.case
+    act(enquiry)
+    after = enquiry.case
+    assert (len(heard), after != before) == (1, True)
+    assert enquiry.undo()
+    assert enquiry.case == before
+    assert enquiry.redo()
+    assert enquiry.case == after
+    assert len(heard) == 3
+
+
+@pytest.mark.parametrize("act", ACTS.values(), ids=ACTS)
+def test_an_act_that_changes_nothing_is_not_heard(enquiry, heard, act):
+    act(enquiry)
+    act(enquiry)
+    assert len(heard) == 1
+
+
+def test_undo_restores_the_reading_exactly(enquiry):
+    before = enquiry.reading.standing.posterior.copy()
+    enquiry.report("gait", frozenset({"leaps"}))
+    enquiry.undo()
+    assert (enquiry.reading.standing.posterior == before).all()
+
+
+def test_nothing_to_undo_says_so(enquiry):
+    assert not enquiry.undo()
+    assert not enquiry.redo()
+
+
+def test_back_takes_the_last_couplet_answer(enquiry):
+    enquiry.choose("k/web", Choice.CANT_TELL)
+    enquiry.report("colour", frozenset({"green"}))
+    assert enquiry.back() == "k/web"
+    assert [type(a) for a in enquiry.case.answers] == [Report]
+    assert enquiry.back() is None
+
+
+def test_start_again_can_be_undone(enquiry):
+    enquiry.choose("k/web", Choice.FIRST)
+    kept = enquiry.case
+    enquiry.start_again()
+    assert enquiry.case == Case()
+    enquiry.undo()
+    assert enquiry.case == kept
+
+
+BAD = {
+    "unknown couplet": (lambda e: e.choose("k/wev", Choice.FIRST), "k/web"),
+    "unknown character": (lambda e: e.report("gat", frozenset({"leaps"})), "gait"),
+    "unknown state": (lambda e: e.report("gait", frozenset({"leap"})), "leaps"),
+    "no state": (lambda e: e.report("gait", frozenset()), "leaps, walks, sideways"),
+    "a size reported as state": (lambda e: e.report("body", frozenset({"big"})), "mm"),
+    "a state measured": (lambda e: e.measure("gait", 3), "body"),
+    "not a number": (lambda e: e.measure("body", math.nan), "0.2 to 300"),
+    "too large": (lambda e: e.measure("body", 1e9), "0.2 to 300"),
+    "negative": (lambda e: e.measure("body", -1), "0.2 to 300"),
+    "negative spread": (lambda e: e.measure("body", 5, spread=-1), "more than 0"),
+    "unknown setting": (lambda e: e.set_up(mouth=3), "month"),
+    "month 13": (lambda e: e.set_up(month=13), "1 to 12"),
+    "unknown region": (lambda e: e.set_up(region="mars"), "one of"),
+    "absence without view": (lambda e: e.report("web", frozenset({"none"})), "view_seen"),
+}
+
+
+@pytest.mark.parametrize(("act", "fix"), BAD.values(), ids=BAD)
+def test_bad_input_names_the_fix_and_changes_nothing(enquiry, heard, act, fix):
+    enquiry.choose("k/web", Choice.FIRST)
+    before = enquiry.case
+    with pytest.raises(UserError) as caught:
+        act(enquiry)
+    assert fix in caught.value.fix
+    assert enquiry.case == before
+    assert len(heard) == 1
+
+
+def test_an_answer_can_be_changed_in_place(enquiry):
+    enquiry.choose("k/web", Choice.FIRST)
+    enquiry.report("gait", frozenset({"leaps"}))
+    enquiry.choose("k/web", Choice.SECOND, Sureness.THINK_SO, view_seen=True)
+    assert [getattr(a, "choice", None) for a in enquiry.case.answers] == [Choice.SECOND, None]
