@@ -132,7 +132,7 @@ def _report_event(tables: Tables, answer: Report) -> Event:
 def _number_event(tables: Tables, answer: Measurement) -> Event:
     character = tables.keyset.characters[answer.character]
     logs = np.log([number_chance(tables, answer, o.factor) for o in tables.weights.observers])
-    nothing = np.zeros(len(tables.taxon_ids), dtype=bool)
+    nothing = np.zeros(len(tables.rows), dtype=bool)
     applies = tables.size_applies[answer.character]
     return Event(answer, (character.id,), frozenset({character.group}), logs, nothing, False, ~applies)
 
@@ -159,7 +159,7 @@ def _lead_event(tables: Tables, answer: LeadAnswer, noted: frozenset[str]) -> Ev
     )
     characters = [tables.characters[c] for c in left]
     lead = lead_of(tables, answer)
-    against = np.zeros(len(tables.taxon_ids), dtype=bool)
+    against = np.zeros(len(tables.rows), dtype=bool)
     may_clear = False
     if lead is not None:
         against = contradicts_lead(tables, lead.holds, without)

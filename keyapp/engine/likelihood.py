@@ -26,7 +26,8 @@ def report_chance(table: CharacterTable, report: Report, factor: float, weights:
 
     For one state r: sum over true states s of chance(s|h) * [(1-e)*(r=s) + e*misread(r|s)].
     "One of these" sums over the set; two states seen at once count as the less likely of them.
-    Where the character does not apply, every state is as likely as any other.
+    Where the character does not apply, few observers report anything, and what they report is
+    any state: `inapplicable` / number of states.
     """
     right = table.character.right
     error = error_chance(right, report.sureness, report.evidence, factor, weights)
@@ -36,9 +37,9 @@ def report_chance(table: CharacterTable, report: Report, factor: float, weights:
     chosen = seen[:, columns]
     count = len(table.misread)
     if report.both:
-        value, inapplicable = chosen.min(axis=1), 1.0 / count
+        value, inapplicable = chosen.min(axis=1), weights.inapplicable / count
     else:
-        value, inapplicable = chosen.sum(axis=1), len(columns) / count
+        value, inapplicable = chosen.sum(axis=1), weights.inapplicable * len(columns) / count
     return np.maximum(np.where(table.applies, value, inapplicable), TINY)
 
 
@@ -48,7 +49,7 @@ def lead_fits(tables: Tables, couplet: Couplet, without: Iterable[str], weights:
     Returns an H x 3 array whose rows sum to 1, and whether the couplet applies to each row.
     Characters named in `without` are passed over (they are reported directly elsewhere).
     """
-    count = len(tables.taxon_ids)
+    count = len(tables.rows)
     applies = np.ones(count, dtype=bool)
     fits = np.ones((count, 3))
     for side, lead in enumerate(couplet.leads):
@@ -115,14 +116,13 @@ def number_chance(tables: Tables, answer: Measurement, factor: float) -> Floats:
 
 
 def _fits_range(tables: Tables, character: str, mm: float, spread: float) -> Floats:
-    values = np.full(len(tables.taxon_ids), np.nan)
-    for i, taxon_id in enumerate(tables.taxon_ids[:-1]):
-        taxon = tables.keyset.taxa[taxon_id]
-        size = taxon.sizes.get(character)
+    values = np.full(len(tables.rows), np.nan)
+    for i, row in enumerate(tables.rows[:-1]):
+        size = tables.keyset.taxa[row.taxon].sizes.get(character)
         if size is None:
             continue
         values[i] = _normal_above((math.log(mm) - math.log(size.most)) / spread)
-        if tables.signs[i]:
+        if row.sign:
             values[i] *= _normal_above((math.log(size.least) - math.log(mm)) / spread)
     mean = float(np.nanmean(values)) if not np.isnan(values).all() else 1.0
     return np.where(np.isnan(values), mean, values)
@@ -143,7 +143,7 @@ def contradicts_report(table: CharacterTable, report: Report) -> Bools:
 
 def contradicts_lead(tables: Tables, holds: Mapping[str, frozenset[str]], without: frozenset[str]) -> Bools:
     """Which hypotheses never show something the chosen lead asserts."""
-    found = np.zeros(len(tables.taxon_ids), dtype=bool)
+    found = np.zeros(len(tables.rows), dtype=bool)
     for character, states in holds.items():
         if character not in without:
             table = tables.characters[character]

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import numpy as np
 
 from keyapp.engine.tables import Floats, Tables
-from keyapp.model import Form, Settings, Taxon
+from keyapp.model import Settings, Taxon
 
 __all__ = ["prior"]
 
@@ -20,40 +18,35 @@ def prior(tables: Tables, settings: Settings) -> Floats:
     is unknown, gated taxa take their highest value and the others their mean.
     """
     weights = tables.weights
-    keyset = tables.keyset
-    taxa = list(keyset.taxa.values())
+    taxa = tables.keyset.taxa
     shares: dict[str, float] = {}
-    for taxon in taxa:
-        for kind in taxon.made_by or (taxon.kind,):
-            shares[kind] = shares.get(kind, 0.0) + taxon.share
-    by_kind: dict[str, list[Taxon]] = {}
-    for taxon in taxa:
-        if taxon.form is Form.ANIMAL:
-            by_kind.setdefault(taxon.kind, []).append(taxon)
+    animals: dict[str, list[Taxon]] = {}
+    for row in tables.rows[:-1]:
+        shares[row.kind] = shares.get(row.kind, 0.0) + taxa[row.taxon].share
+        if not row.sign:
+            animals.setdefault(row.kind, []).append(taxa[row.taxon])
 
-    def occurrence(taxon: Taxon) -> float:
-        return _factor(taxon, lambda one: _occurrences(tables, one, settings.region), weights.floor)
-
-    mass = np.zeros(len(tables.taxon_ids))
-    for i, taxon in enumerate(taxa):
-        total = 0.0
-        for kind in taxon.made_by or (taxon.kind,):
-            models = by_kind.get(kind, [taxon]) if taxon.made_by and not taxon.occurrence else [taxon]
-            total += taxon.share / shares[kind] * max(occurrence(model) for model in models)
-        month = _factor(taxon, lambda one: _months(tables, one, settings), weights.floor)
-        place = max(weights.floor, taxon.places.get(settings.spot, weights.place_floor)) if settings.spot else 1.0
-        mass[i] = total * month * (place if taxon.places else 1.0)
+    mass = np.zeros(len(tables.rows))
+    for i, row in enumerate(tables.rows[:-1]):
+        taxon = taxa[row.taxon]
+        gated = bool(row.danger)
+        # A sign is as common as what makes it.
+        models = animals.get(row.kind, [taxon]) if row.sign else [taxon]
+        common = max(_factor(_occurrences(tables, one, settings.region), gated, weights.floor) for one in models)
+        season = _factor(_months(tables, taxon, settings), gated, weights.floor)
+        place = 1.0
+        if settings.spot and taxon.places:
+            place = max(weights.floor, taxon.places.get(settings.spot, weights.place_floor))
+        mass[i] = taxon.share / shares[row.kind] * common * season * place
     if mass.sum() > 0:
         mass *= (1.0 - weights.outside) / mass.sum()
     mass[-1] = weights.outside
     return np.asarray(mass / mass.sum(), dtype=float)
 
 
-def _factor(taxon: Taxon, values: Callable[[Taxon], list[float]], floor: float) -> float:
+def _factor(found: list[float], gated: bool, floor: float) -> float:
     """One value, or the highest (gated) or mean (other) of several."""
-    found = values(taxon)
-    chosen = max(found) if taxon.danger.is_gated else sum(found) / len(found)
-    return max(floor, chosen)
+    return max(floor, max(found) if gated else sum(found) / len(found))
 
 
 def _occurrences(tables: Tables, taxon: Taxon, region: str | None) -> list[float]:

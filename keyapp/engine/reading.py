@@ -73,6 +73,7 @@ def read_case(tables: Tables, case: Case) -> Reading:
     stand = standing(tables, log_prior, found)
     named = not_ruled_out(tables, stand, found)
     said = {c for event in found for c in event.characters}
+    disagreeing = contradictions(tables, answers)
     settles = {}
     for danger in named:
         used = {g for e in found if e.may_clear for g in e.groups if _clears_any(tables, e, danger)}
@@ -85,8 +86,8 @@ def read_case(tables: Tables, case: Case) -> Reading:
         standing=stand,
         not_ruled_out=named,
         settles=settles,
-        contradictions=contradictions(tables, answers),
-        verdict=verdict(tables, log_prior, case.settings, found, stand, way, named),
+        contradictions=disagreeing,
+        verdict=verdict(tables, log_prior, case.settings, found, stand, way, named, bool(disagreeing)),
         go_back=_go_back(tables, log_prior, found, way),
     )
 
@@ -103,14 +104,14 @@ def _in_order(case: Case, answers: tuple[Answer, ...]) -> tuple[Answer, ...]:
 
 
 def _clears_any(tables: Tables, event: Event, danger: NotRuledOut) -> bool:
-    return any(event.against[tables.row[t]] for t in danger.taxa)
+    return any(event.against[row] for t in danger.taxa for row in tables.rows_of[t])
 
 
 def _current(tables: Tables, stand: Standing, way: Walk) -> str | None:
     """The open couplet beneath which most of the standing lies; None when none is worth asking."""
     best: tuple[float, str] | None = None
     for couplet in way.open:
-        mass = sum(float(stand.posterior[tables.row[t]]) for t in reachable(tables, couplet))
+        mass = sum(tables.mass(stand.posterior, t) for t in reachable(tables, couplet))
         if best is None or mass > best[0]:
             best = (mass, couplet)
     if best is None or (way.ends and best[0] < tables.weights.pass_branch):

@@ -43,7 +43,7 @@ def clearing_groups(tables: Tables, found: Sequence[Event], row: int) -> tuple[E
     counted: list[Event] = []
     # Narrow events first, so that the count does not depend on the order of answers.
     for event in sorted(found, key=lambda e: (len(e.groups), e.characters)):
-        against = event.against[row] or (tables.signs[row] and event.inapplicable[row])
+        against = event.against[row] or (tables.rows[row].sign and event.inapplicable[row])
         if event.may_clear and against and not any(event.groups & other.groups for other in counted):
             counted.append(event)
     return tuple(counted)
@@ -60,9 +60,7 @@ def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tu
     best = float(stand.fit.max())
     groups: dict[str, list[int]] = {}
     for row in tables.gated:
-        taxon = tables.taxon(row)
-        assert taxon is not None
-        groups.setdefault(taxon.danger_group or taxon.id, []).append(row)
+        groups.setdefault(tables.rows[row].danger, []).append(row)
     named = []
     for group, rows in groups.items():
         mass = float(sum(stand.posterior[row] for row in rows))
@@ -79,7 +77,8 @@ def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tu
                 left.append(row)
                 fewest = min(fewest, contradicted)
         if left:
-            left.sort(key=lambda row: (-stand.posterior[row], tables.taxon_ids[row]))
+            left.sort(key=lambda row: (-stand.posterior[row], tables.rows[row].taxon))
             chance = float(sum(stand.posterior[row] for row in left))
-            named.append(NotRuledOut(group, tuple(tables.taxon_ids[row] for row in left), chance, int(fewest)))
+            taxa = tuple(dict.fromkeys(tables.rows[row].taxon for row in left))
+            named.append(NotRuledOut(group, taxa, chance, int(fewest)))
     return tuple(sorted(named, key=lambda one: (-one.chance, one.group)))

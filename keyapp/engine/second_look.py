@@ -39,9 +39,7 @@ def second_looks(tables: Tables, log_prior: Floats, found: Sequence[Event]) -> t
     named = {one.group for one in not_ruled_out(tables, stand, found)}
     groups: dict[str, list[int]] = {}
     for row in tables.gated:
-        taxon = tables.taxon(row)
-        assert taxon is not None
-        groups.setdefault(taxon.danger_group or taxon.id, []).append(row)
+        groups.setdefault(tables.rows[row].danger, []).append(row)
     looks = []
     for group, rows in groups.items():
         if group in named:

@@ -41,9 +41,9 @@ def settling(
     reads it right and reports a state that no remaining result of the danger shows. Ties go to
     the quicker one. Returns None when nothing is left to look at.
     """
-    rows = [tables.row[t] for t in danger.taxa]
+    rows = [r for t in danger.taxa for r in tables.rows_of[t] if tables.rows[r].danger == danger.group]
     gated = set(rows)
-    others = np.array([i not in gated for i in range(len(tables.taxon_ids))])
+    others = np.array([i not in gated for i in range(len(tables.rows))])
     weight = stand.posterior * others
     if weight.sum() <= 0:
         return None

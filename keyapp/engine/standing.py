@@ -43,7 +43,7 @@ def standing(tables: Tables, log_prior: Floats, found: Sequence[Event]) -> Stand
     nothing, and a block of one event is exact.
     """
     observers = tables.weights.observers
-    logs = np.zeros((len(observers), len(tables.taxon_ids)))
+    logs = np.zeros((len(observers), len(tables.rows)))
     for block in _blocks(found):
         logs += _block_logs(block)
     shares = np.log([o.share for o in observers])
@@ -54,8 +54,8 @@ def standing(tables: Tables, log_prior: Floats, found: Sequence[Event]) -> Stand
     total = weights.sum()
     posterior = weights.sum(axis=0) / total
     sums: dict[GroupId, float] = {}
-    for group, value in zip(tables.groups, posterior, strict=True):
-        sums[group] = sums.get(group, 0.0) + float(value)
+    for row, value in zip(tables.rows, posterior, strict=True):
+        sums[row.group] = sums.get(row.group, 0.0) + float(value)
     ordered = tuple(sorted(sums.items(), key=lambda item: (-item[1], item[0])))
     return Standing(posterior, fit, weights.sum(axis=1) / total, ordered)
 

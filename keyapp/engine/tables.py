@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from keyapp.model import AppliesTo, Character, Form, KeySet, Taxon, Weights
 
-__all__ = ["OUTSIDE", "CharacterTable", "GroupId", "Tables", "build_tables"]
+__all__ = ["OUTSIDE", "CharacterTable", "GroupId", "Row", "Tables", "build_tables"]
 
 OUTSIDE = "(not in this key)"
 """Id of the hypothesis "something not in this key"; it is always the last row."""
@@ -45,56 +45,104 @@ class CharacterTable:
     applies: Bools
     misread: Floats
 
+    def taken(self, owner: list[int]) -> CharacterTable:
+        """The same with the rows named in `owner`, in that order."""
+        return CharacterTable(
+            self.character,
+            self.chance[owner],
+            self.listed[owner],
+            self.described[owner],
+            self.applies[owner],
+            self.misread,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One hypothesis: a result, and for a sign the kind that made it.
+
+    Attributes:
+        taxon: taxon id; `OUTSIDE` for the last row.
+        kind: the kind of animal; for a sign, one of its makers.
+        group: what the row is summed under: that of the animal, or of the sign's maker.
+        danger: danger group id of the animal or maker where it is gated, else empty.
+        sign: whether it is a sign.
+    """
+
+    taxon: str
+    kind: str
+    group: GroupId
+    danger: str
+    sign: bool
+
 
 @dataclass(frozen=True, slots=True)
 class Tables:
     """A key set made ready for the engine.
 
-    `taxon_ids` names the rows (the last is `OUTSIDE`), `groups` the group of each row.
+    `rows` are the hypotheses in order; `rows_of` gives those of a taxon; `gated` those that a
+    danger group names.
     """
 
     keyset: KeySet
     weights: Weights
-    taxon_ids: tuple[str, ...]
-    row: dict[str, int]
-    groups: tuple[GroupId, ...]
+    rows: tuple[Row, ...]
+    rows_of: dict[str, tuple[int, ...]]
     characters: dict[str, CharacterTable]
     size_applies: dict[str, Bools]
     gated: tuple[int, ...]
-    signs: Bools
     memo: dict[object, object] = field(default_factory=dict, compare=False)
 
-    def taxon(self, row: int) -> Taxon | None:
-        """The taxon of a row; None for the last."""
-        return self.keyset.taxa.get(self.taxon_ids[row])
+    def row(self, taxon: str) -> int:
+        """The first row of a taxon."""
+        return self.rows_of[taxon][0]
+
+    def mass(self, posterior: Floats, taxon: str) -> float:
+        """Summed posterior of a taxon over its rows."""
+        return float(sum(posterior[row] for row in self.rows_of[taxon]))
 
 
 def build_tables(keyset: KeySet) -> Tables:
     """Turn the descriptions of `keyset` into arrays.
 
-    Undescribed characters take the mean row of the described taxa to which the character
-    applies, each kind counting once, so that they are uninformative.
+    A sign has one row for each kind that makes it, so that its weight falls to the makers by how
+    common they are. Undescribed characters take the mean row of the described taxa to which the
+    character applies, each kind counting once, so that they are uninformative.
     """
     taxa = list(keyset.taxa.values())
-    ids = (*(taxon.id for taxon in taxa), OUTSIDE)
+    rows, owner = _rows(taxa)
+    rows_of: dict[str, tuple[int, ...]] = {}
+    for index, row in enumerate(rows):
+        rows_of[row.taxon] = (*rows_of.get(row.taxon, ()), index)
     kinds = _kind_weights(taxa)
-    tables = {c.id: _character_table(c, taxa, kinds, keyset.weights) for c in keyset.characters.values() if c.states}
+    tables = {}
+    for character in keyset.characters.values():
+        if character.states:
+            tables[character.id] = _character_table(character, taxa, kinds, keyset.weights).taken(owner)
     sizes = {
-        c.id: np.array([*(applies(c.applies_to, taxon) for taxon in taxa), True])
+        c.id: np.array([*(applies(c.applies_to, taxon) for taxon in taxa), True])[owner]
         for c in keyset.characters.values()
         if c.number
     }
-    return Tables(
-        keyset=keyset,
-        weights=keyset.weights,
-        taxon_ids=ids,
-        row={taxon_id: index for index, taxon_id in enumerate(ids)},
-        groups=(*(_group_of(taxon) for taxon in taxa), GroupId("outside", OUTSIDE)),
-        characters=tables,
-        size_applies=sizes,
-        gated=tuple(i for i, taxon in enumerate(taxa) if taxon.danger.is_gated),
-        signs=np.array([*(taxon.form is not Form.ANIMAL for taxon in taxa), False]),
-    )
+    gated = tuple(i for i, row in enumerate(rows) if row.danger)
+    return Tables(keyset, keyset.weights, rows, rows_of, tables, sizes, gated)
+
+
+def _rows(taxa: list[Taxon]) -> tuple[tuple[Row, ...], list[int]]:
+    """The rows, and for each the index of its taxon (one more than the last for `OUTSIDE`)."""
+    makers = {taxon.kind: taxon for taxon in reversed(taxa) if taxon.form is Form.ANIMAL}
+    rows: list[Row] = []
+    owner: list[int] = []
+    for index, taxon in enumerate(taxa):
+        sign = taxon.form is not Form.ANIMAL
+        for kind in taxon.made_by or (taxon.kind,):
+            model = makers.get(kind, taxon) if sign else taxon
+            danger = model.danger_group if model.danger.is_gated else ""
+            group = _group_of(taxon if taxon.outside else model, danger)
+            rows.append(Row(taxon.id, kind, group, danger, sign))
+            owner.append(index)
+    rows.append(Row(OUTSIDE, OUTSIDE, GroupId("outside", OUTSIDE), "", False))
+    return tuple(rows), [*owner, len(taxa)]
 
 
 def applies(rule: AppliesTo, taxon: Taxon) -> bool:
@@ -107,12 +155,12 @@ def applies(rule: AppliesTo, taxon: Taxon) -> bool:
     return not names & set(rule.not_groups)
 
 
-def _group_of(taxon: Taxon) -> GroupId:
-    """Dangerous groups apart; a sign that several kinds make stays with its family."""
+def _group_of(taxon: Taxon, danger: str) -> GroupId:
+    """Dangerous groups apart, then the family, then what is left to go by."""
     if taxon.outside:
         return GroupId("outside", OUTSIDE)
-    if taxon.danger_group and len(taxon.made_by) <= 1:
-        return GroupId("danger", taxon.danger_group)
+    if danger:
+        return GroupId("danger", danger)
     if taxon.family:
         return GroupId("family", taxon.family)
     return GroupId("order", taxon.order) if taxon.order else GroupId("sign", taxon.id)

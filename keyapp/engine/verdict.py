@@ -89,16 +89,20 @@ def verdict(
     stand: Standing,
     way: Walk,
     named: Sequence[NotRuledOut],
+    contradicted: bool = False,
 ) -> Verdict:
-    """Weigh the standing, the key's way and the evidence into what may be said."""
+    """Weigh the standing, the key's way and the evidence into what may be said.
+
+    While answers contradict each other, or the key led elsewhere, no more than "one of these".
+    """
     candidates = _candidates(tables, stand)
     top = stand.groups[0][0]
     basis = _basis(tables, log_prior, found, top)
-    ends = {tables.groups[tables.row[taxon]] for taxon in way.ends}
+    ends = {tables.rows[row].group for taxon in way.ends for row in tables.rows_of[taxon]}
     differs = bool(ends) and top not in ends
     claim = Claim.UNKNOWN
     if found and top.level != "outside":
-        firm = stand.groups[0][1] >= tables.weights.firm and not differs
+        firm = stand.groups[0][1] >= tables.weights.firm and not differs and not contradicted
         claim = CLAIM_BY_EVIDENCE[basis] if firm else Claim.ONE_OF
     parting = _parting(tables, way, candidates[0].taxa) if differs and candidates else None
     actions = _actions(tables, settings, found, stand, candidates, claim, named)
@@ -112,9 +116,9 @@ def _candidates(tables: Tables, stand: Standing) -> tuple[Candidate, ...]:
     for group, chance in stand.groups:
         if found and (chance < tables.weights.likely or covered > 0.97):
             break
-        rows = [i for i, one in enumerate(tables.groups) if one == group]
-        rows.sort(key=lambda i: (-stand.posterior[i], tables.taxon_ids[i]))
-        taxa = tuple(tables.taxon_ids[i] for i in rows if tables.taxon(i) is not None)
+        rows = [i for i, row in enumerate(tables.rows) if row.group == group and row.taxon in tables.keyset.taxa]
+        rows.sort(key=lambda i: (-stand.posterior[i], tables.rows[i].taxon))
+        taxa = tuple(dict.fromkeys(tables.rows[i].taxon for i in rows))
         found.append(Candidate(group, chance, taxa))
         covered += chance
     return tuple(found)
@@ -157,7 +161,7 @@ def _actions(
     """The gate on actions: "move it" only when nothing dangerous and nothing unknown is left."""
     outside = sum(chance for group, chance in stand.groups if group.level == "outside")
     taxa = [tables.keyset.taxa[t] for c in candidates for t in c.taxa]
-    likely = [t for t in taxa if stand.posterior[tables.row[t.id]] >= tables.weights.likely]
+    likely = [t for t in taxa if tables.mass(stand.posterior, t.id) >= tables.weights.likely]
     unsettled = (
         bool(named)
         or settings.hurt is True

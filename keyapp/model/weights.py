@@ -30,6 +30,8 @@ class Weights:
         observers: levels of reliability the standing is averaged over.
         sureness: factor on the error chance for `sure` and `think-so`.
         evidence: factor on the error chance by kind of evidence.
+        inapplicable: chance, against an animal it applies to, that an observer reports a character
+            unasked that the animal does not have.
         error_cap: no error chance exceeds this.
         neither_slip: of wrong readings of a couplet, the share that end in *neither fits*.
         neither_floor: least chance that neither lead fits an animal they both apply to.
@@ -52,6 +54,7 @@ class Weights:
     observers: tuple[Observer, ...] = (Observer("ordinary", 1.0, 1.0),)
     sureness: Mapping[str, float] = field(default_factory=lambda: {"sure": 1.0, "think-so": 2.0})
     evidence: Mapping[str, float] = field(default_factory=dict)
+    inapplicable: float = 1.0
     error_cap: float = 0.45
     neither_slip: float = 0.15
     neither_floor: float = 0.02

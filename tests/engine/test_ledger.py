@@ -73,7 +73,7 @@ def posterior(*answers):
 
 
 def row(name):
-    return TABLES.row[name]
+    return TABLES.row(name)
 
 
 @given(st.lists(st.sampled_from(REPORTS), max_size=5))

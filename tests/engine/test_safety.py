@@ -98,7 +98,7 @@ def test_two_answers_of_one_group_count_once():
 def test_a_state_that_is_listed_as_rare_is_no_contradiction():
     tables = dangerous_garden(ruled_out_ratio=1.0, ruled_out_posterior=1.0)
     event = read_case(tables, Case(answers=(report("under", "none"),))).events[0]
-    assert not event.against[tables.row["widow"]]
+    assert not event.against[tables.row("widow")]
 
 
 def test_place_month_and_region_never_rule_out():
