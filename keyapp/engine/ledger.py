@@ -19,7 +19,7 @@ from keyapp.engine.likelihood import (
 from keyapp.engine.tables import Bools, Floats, Tables
 from keyapp.model import Answer, Choice, Lead, LeadAnswer, Measurement, Report, Sureness
 
-__all__ = ["Contradiction", "Event", "asserted", "contradictions", "events", "known_states", "lead_of"]
+__all__ = ["Contradiction", "Event", "asserted", "contradictions", "events", "known_states", "lead_of", "report_event"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +106,15 @@ def _event(tables: Tables, answer: Answer, noted: frozenset[str]) -> Event | Non
     if isinstance(answer, LeadAnswer):
         event = _lead_event(tables, answer, noted)
     elif isinstance(answer, Report):
-        event = _report_event(tables, answer)
+        event = report_event(tables, answer)
     else:
         event = _number_event(tables, answer)
     tables.memo[key] = event
     return event
 
 
-def _report_event(tables: Tables, answer: Report) -> Event:
+def report_event(tables: Tables, answer: Report) -> Event:
+    """A direct report as evidence."""
     table = tables.characters[answer.character]
     character = table.character
     logs = np.log([report_chance(table, answer, o.factor, tables.weights) for o in tables.weights.observers])

@@ -10,7 +10,7 @@ import numpy as np
 from keyapp.engine.ledger import Event
 from keyapp.engine.tables import Floats, GroupId, Tables
 
-__all__ = ["Standing", "standing"]
+__all__ = ["Standing", "block_logs", "blocks", "standing"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,12 +20,14 @@ class Standing:
     Attributes:
         posterior: H, probability of each hypothesis; sums to 1.
         fit: H, log likelihood of all the answers, averaged over observers.
+        joint: O x H, probability of each level of observer with each hypothesis; sums to 1.
         observers: O, probability of each level of observer; sums to 1.
         groups: groups with their summed probability, likeliest first, ties by name.
     """
 
     posterior: Floats
     fit: Floats
+    joint: Floats
     observers: Floats
     groups: tuple[tuple[GroupId, float], ...]
 
@@ -44,23 +46,27 @@ def standing(tables: Tables, log_prior: Floats, found: Sequence[Event]) -> Stand
     """
     observers = tables.weights.observers
     logs = np.zeros((len(observers), len(tables.rows)))
-    for block in _blocks(found):
-        logs += _block_logs(block)
-    shares = np.log([o.share for o in observers])
+    for block in blocks(found):
+        logs += block_logs(block)
+    return from_logs(tables, log_prior, logs)
+
+
+def from_logs(tables: Tables, log_prior: Floats, logs: Floats) -> Standing:
+    """The standing from the summed log likelihoods (O x H) of all blocks."""
+    shares = np.log([o.share for o in tables.weights.observers])
     fit = _logsumexp(logs + shares[:, None], axis=0)
     joint = logs + shares[:, None] + log_prior[None, :]
-    joint -= joint.max()
-    weights = np.exp(joint)
-    total = weights.sum()
-    posterior = weights.sum(axis=0) / total
+    joint = np.exp(joint - joint.max())
+    joint /= joint.sum()
+    posterior = joint.sum(axis=0)
     sums: dict[GroupId, float] = {}
     for row, value in zip(tables.rows, posterior, strict=True):
         sums[row.group] = sums.get(row.group, 0.0) + float(value)
     ordered = tuple(sorted(sums.items(), key=lambda item: (-item[1], item[0])))
-    return Standing(posterior, fit, weights.sum(axis=1) / total, ordered)
+    return Standing(posterior, fit, joint, joint.sum(axis=1), ordered)
 
 
-def _blocks(found: Sequence[Event]) -> list[list[Event]]:
+def blocks(found: Sequence[Event]) -> list[list[Event]]:
     """Events joined where they share an independence group, directly or through others."""
     blocks: list[tuple[set[str], list[Event]]] = []
     for event in found:
@@ -76,14 +82,15 @@ def _blocks(found: Sequence[Event]) -> list[list[Event]]:
     return [members for _, members in blocks]
 
 
-def _block_logs(block: list[Event]) -> Floats:
+def block_logs(block: Sequence[Event]) -> Floats:
+    """O x H: what a block says of each hypothesis, by level of observer."""
     if len(block) == 1:
         return block[0].logs
     tops = [event.logs.max(axis=1, keepdims=True) for event in block]
     against = np.min([event.logs - top for event, top in zip(block, tops, strict=True)], axis=0)
     # The level of observer is judged by the answer that says most, so that repeats add nothing.
     spreads = [float(np.ptp(event.logs, axis=1).max()) for event in block]
-    best = max(range(len(block)), key=lambda i: (round(spreads[i], 12), repr(block[i].characters), i * 0))
+    best = max(range(len(block)), key=lambda i: (round(spreads[i], 12), repr(block[i].characters)))
     return np.asarray(against + tops[best])
 
 

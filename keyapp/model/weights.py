@@ -43,6 +43,7 @@ class Weights:
         outside_limit: posterior of "not in this key" above which nothing may be moved.
         likely: posterior a group must reach to be listed as one of these.
         pass_branch: share of the standing below which the far branch of a *can't tell* is skipped.
+        danger_bits: worth, in bits, of one danger group no longer having to be named.
         reasons: reason and basis by field name.
     """
 
@@ -66,4 +67,5 @@ class Weights:
     outside_limit: float = 0.1
     likely: float = 0.03
     pass_branch: float = 0.02
+    danger_bits: float = 0.5
     reasons: Mapping[str, str] = field(default_factory=dict)

@@ -1,0 +1,176 @@
+"""The question that would help most: information for the observer's effort, and fewer dangers to name."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from keyapp.engine.ledger import Event, report_event
+from keyapp.engine.likelihood import error_chance
+from keyapp.engine.safety import NotRuledOut, not_ruled_out
+from keyapp.engine.standing import Standing, standing
+from keyapp.engine.tables import Floats, Tables
+from keyapp.model import Evidence, Report, Sureness
+
+__all__ = ["Question", "next_questions"]
+
+LOOKED_AT = 12
+"""Of the characters ranked by information, so many are looked at for what they clear."""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A character worth asking.
+
+    Attributes:
+        character: character id.
+        bits: expected information about the group (family or danger group), in bits.
+        cleared: expected number of danger groups that no longer have to be named.
+        score: (bits + danger_bits * cleared) for each second of the observer's effort.
+    """
+
+    character: str
+    bits: float
+    cleared: float
+    score: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Stack:
+    """All characters side by side: rows sorted by group, columns are the states of all characters."""
+
+    names: tuple[str, ...]
+    owner: NDArray[np.int64]
+    order: NDArray[np.int64]
+    starts: NDArray[np.int64]
+    right: Floats
+    wrong: Floats
+    random: Floats
+
+
+def next_questions(
+    tables: Tables,
+    log_prior: Floats,
+    found: Sequence[Event],
+    stand: Standing,
+    named: Sequence[NotRuledOut],
+    evidence: Evidence,
+    passed_over: Collection[str] = (),
+) -> tuple[Question, ...]:
+    """Characters worth asking, best first; those in `passed_over` or reported already are not asked.
+
+    A sure answer of kind `evidence` is expected. The expected information is
+    sum over reports r of P(r) * [H(group) - H(group | r)], with the chance that the observer can
+    tell at all as a factor; a character of an independence group that has been answered gives
+    only what it adds to it. Asking the same again gives nothing, since the same person would
+    make the same error.
+    """
+    said = {c for event in found for c in event.characters} | set(passed_over)
+    touched = {g for event in found for g in event.groups}
+    bits = _bits_apart(tables, stand, evidence)
+    candidates = []
+    for name, table in tables.characters.items():
+        if name in said:
+            continue
+        gain = bits[name]
+        if table.character.group in touched:
+            gain, _ = _by_trial(tables, log_prior, found, stand, named, name, evidence)
+        candidates.append((gain * table.character.tell / table.character.seconds, gain, name))
+    candidates.sort(key=lambda item: (-item[0], item[2]))
+    questions = []
+    for place, (_, gain, name) in enumerate(candidates):
+        character = tables.characters[name].character
+        cleared = 0.0
+        if named and (place < LOOKED_AT or not character.never_clears):
+            cleared = _by_trial(tables, log_prior, found, stand, named, name, evidence)[1]
+        worth = character.tell * (gain + tables.weights.danger_bits * cleared)
+        questions.append(Question(name, character.tell * gain, character.tell * cleared, worth / character.seconds))
+    questions.sort(key=lambda q: (-q.score, q.character))
+    return tuple(q for q in questions if q.score > 1e-9)
+
+
+def _stacked(tables: Tables) -> _Stack:
+    if "stack" in tables.memo:
+        return tables.memo["stack"]  # type: ignore[return-value]
+    groups = sorted({row.group for row in tables.rows})
+    index = {group: i for i, group in enumerate(groups)}
+    of_row = np.array([index[row.group] for row in tables.rows])
+    order = np.argsort(of_row, kind="stable")
+    starts = np.searchsorted(of_row[order], np.arange(len(groups)))
+    right, wrong, random, owner = [], [], [], []
+    for i, table in enumerate(tables.characters.values()):
+        applies = table.applies[:, None]
+        states = len(table.misread)
+        right.append(np.where(applies, table.chance, 0.0)[order])
+        wrong.append(np.where(applies, table.chance @ table.misread, 0.0)[order])
+        random.append(np.where(applies, 0.0, tables.weights.inapplicable / states)[order] * np.ones(states))
+        owner += [i] * states
+    stack = _Stack(
+        tuple(tables.characters),
+        np.array(owner, dtype=np.int64),
+        order,
+        starts,
+        np.hstack(right),
+        np.hstack(wrong),
+        np.hstack(random),
+    )
+    tables.memo["stack"] = stack
+    return stack
+
+
+def _bits_apart(tables: Tables, stand: Standing, evidence: Evidence) -> dict[str, float]:
+    """Expected bits about the group for every character, each taken as the first of its independence group."""
+    stack = _stacked(tables)
+    weights = tables.weights
+    errors = np.array(
+        [
+            [
+                error_chance(t.character.right, Sureness.SURE, evidence, o.factor, weights)
+                for t in tables.characters.values()
+            ]
+            for o in weights.observers
+        ]
+    )
+    joint = stand.joint[:, stack.order]
+    wrong = (joint.T @ errors)[:, stack.owner]
+    mass = joint.sum(axis=0)[:, None]
+    told = stack.right * (mass - wrong) + stack.wrong * wrong + stack.random * mass
+    by_group = np.add.reduceat(told, stack.starts, axis=0)
+    chance = by_group.sum(axis=0)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        after = np.where(by_group > 0, by_group * np.log2(by_group / chance), 0.0).sum(axis=0)
+    before = _entropy(np.add.reduceat(mass[:, 0], stack.starts))
+    gain = np.bincount(stack.owner, weights=chance * before + after, minlength=len(stack.names))
+    return {name: max(0.0, float(value)) for name, value in zip(stack.names, gain, strict=True)}
+
+
+def _by_trial(
+    tables: Tables,
+    log_prior: Floats,
+    found: Sequence[Event],
+    stand: Standing,
+    named: Sequence[NotRuledOut],
+    name: str,
+    evidence: Evidence,
+) -> tuple[float, float]:
+    """Expected bits and dangers cleared, by trying every report in turn."""
+    table = tables.characters[name]
+    before = _entropy(np.array([chance for _, chance in stand.groups]))
+    bits = cleared = 0.0
+    for state in table.character.state_ids:
+        event = report_event(tables, Report(name, frozenset({state}), evidence=evidence))
+        chance = float((np.exp(event.logs) * stand.joint).sum())
+        then = standing(tables, log_prior, [*found, event])
+        bits += chance * (before - _entropy(np.array([value for _, value in then.groups])))
+        if named:
+            cleared += chance * (len(named) - len(not_ruled_out(tables, then, [*found, event])))
+    return max(0.0, bits), max(0.0, cleared)
+
+
+def _entropy(p: Floats) -> float:
+    """Shannon entropy in bits."""
+    held = p[p > 0]
+    return float(-(held * np.log2(held)).sum())
