@@ -2,7 +2,8 @@
 
 from keyapp.engine.ledger import Contradiction, Event
 from keyapp.engine.prior import prior
-from keyapp.engine.reading import THING, Reading, read_case, second_look
+from keyapp.engine.question import Question
+from keyapp.engine.reading import THING, Reading, helpful_questions, read_case, second_look
 from keyapp.engine.safety import NotRuledOut, not_ruled_out
 from keyapp.engine.second_look import SecondLook
 from keyapp.engine.settle import Settling
@@ -21,6 +22,7 @@ __all__ = [
     "Event",
     "GroupId",
     "NotRuledOut",
+    "Question",
     "Reading",
     "SecondLook",
     "Settling",
@@ -31,6 +33,7 @@ __all__ = [
     "Verdict",
     "Walk",
     "build_tables",
+    "helpful_questions",
     "lead_taxa",
     "not_ruled_out",
     "prior",

@@ -95,11 +95,8 @@ def next_questions(
 def _stacked(tables: Tables) -> _Stack:
     if "stack" in tables.memo:
         return tables.memo["stack"]  # type: ignore[return-value]
-    groups = sorted({row.group for row in tables.rows})
-    index = {group: i for i, group in enumerate(groups)}
-    of_row = np.array([index[row.group] for row in tables.rows])
-    order = np.argsort(of_row, kind="stable")
-    starts = np.searchsorted(of_row[order], np.arange(len(groups)))
+    order = np.argsort(tables.group_of, kind="stable")
+    starts = np.searchsorted(tables.group_of[order], np.arange(len(tables.groups)))
     right, wrong, random, owner = [], [], [], []
     for i, table in enumerate(tables.characters.values()):
         applies = table.applies[:, None]
@@ -158,16 +155,24 @@ def _by_trial(
 ) -> tuple[float, float]:
     """Expected bits and dangers cleared, by trying every report in turn."""
     table = tables.characters[name]
-    before = _entropy(np.array([chance for _, chance in stand.groups]))
+    before = _entropy(tables.group_sums(stand.posterior))
     bits = cleared = 0.0
     for state in table.character.state_ids:
-        event = report_event(tables, Report(name, frozenset({state}), evidence=evidence))
+        event = _told(tables, name, state, evidence)
         chance = float((np.exp(event.logs) * stand.joint).sum())
         then = standing(tables, log_prior, [*found, event])
-        bits += chance * (before - _entropy(np.array([value for _, value in then.groups])))
+        bits += chance * (before - _entropy(tables.group_sums(then.posterior)))
         if named:
             cleared += chance * (len(named) - len(not_ruled_out(tables, then, [*found, event])))
     return max(0.0, bits), max(0.0, cleared)
+
+
+def _told(tables: Tables, name: str, state: str, evidence: Evidence) -> Event:
+    """The event of a sure report of one state; made once."""
+    key = ("told", name, state, evidence)
+    if key not in tables.memo:
+        tables.memo[key] = report_event(tables, Report(name, frozenset({state}), evidence=evidence))
+    return tables.memo[key]  # type: ignore[return-value]
 
 
 def _entropy(p: Floats) -> float:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
 
 from keyapp.engine.ledger import Contradiction, Event, contradictions, events, known_states
 from keyapp.engine.prior import prior
+from keyapp.engine.question import Question, next_questions
 from keyapp.engine.safety import NotRuledOut, not_ruled_out
 from keyapp.engine.second_look import SecondLook, second_looks
 from keyapp.engine.settle import Settling, settling
@@ -17,7 +19,7 @@ from keyapp.engine.verdict import Verdict, verdict
 from keyapp.engine.walk import StepKind, Walk, reachable, walk
 from keyapp.model import Answer, Case, Choice, LeadAnswer, Report, Sureness
 
-__all__ = ["THING", "Reading", "read_case", "second_look"]
+__all__ = ["THING", "Reading", "helpful_questions", "read_case", "second_look"]
 
 THING = "thing"
 """The character that says what there is: an animal, a web, an egg sac, a shed skin."""
@@ -95,6 +97,15 @@ def read_case(tables: Tables, case: Case) -> Reading:
 def second_look(tables: Tables, reading: Reading) -> tuple[SecondLook, ...]:
     """The second look for a reading; apart from `read_case`, since only results show it."""
     return second_looks(tables, np.log(prior(tables, reading.case.settings)), reading.events)
+
+
+def helpful_questions(tables: Tables, reading: Reading, passed_over: Collection[str] = ()) -> tuple[Question, ...]:
+    """What would help most to ask next; apart from `read_case`, since it costs more."""
+    log_prior = np.log(prior(tables, reading.case.settings))
+    evidence = reading.case.settings.evidence
+    return next_questions(
+        tables, log_prior, reading.events, reading.standing, reading.not_ruled_out, evidence, passed_over
+    )
 
 
 def _in_order(case: Case, answers: tuple[Answer, ...]) -> tuple[Answer, ...]:

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from keyapp.engine.ledger import Event
 from keyapp.engine.standing import Standing
-from keyapp.engine.tables import Tables
+from keyapp.engine.tables import Bools, Tables
 
-__all__ = ["NotRuledOut", "clearing_groups", "not_ruled_out"]
+__all__ = ["NotRuledOut", "clearing_counts", "not_ruled_out"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,21 +32,26 @@ class NotRuledOut:
     contradicted_by: int
 
 
-def clearing_groups(tables: Tables, found: Sequence[Event], row: int) -> tuple[Event, ...]:
-    """The answers that may help to rule out the result in `row`, at most one an independence group.
+def clearing_counts(tables: Tables, found: Sequence[Event]) -> NDArray[np.int64]:
+    """For every row, how many answers may help to rule it out, at most one an independence group.
 
     An answer counts when it is sure, says that something is there, no character of it is one
     that never clears, and the description never shows what was reported. For a sign, an answer
     about something a sign cannot have counts as well: it was an animal that was looked at.
     Answers that share an independence group count once.
     """
-    counted: list[Event] = []
+    counts = np.zeros(len(tables.rows), dtype=np.int64)
+    signs = np.array([row.sign for row in tables.rows])
+    taken: dict[str, Bools] = {}
     # Narrow events first, so that the count does not depend on the order of answers.
-    for event in sorted(found, key=lambda e: (len(e.groups), e.characters)):
-        against = event.against[row] or (tables.rows[row].sign and event.inapplicable[row])
-        if event.may_clear and against and not any(event.groups & other.groups for other in counted):
-            counted.append(event)
-    return tuple(counted)
+    for event in sorted((e for e in found if e.may_clear), key=lambda e: (len(e.groups), e.characters)):
+        counted = event.against | (signs & event.inapplicable)
+        for group in event.groups:
+            counted = counted & ~taken.get(group, np.zeros_like(counted))
+        for group in event.groups:
+            taken[group] = taken.get(group, np.zeros_like(counted)) | counted
+        counts += counted
+    return counts
 
 
 def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tuple[NotRuledOut, ...]:
@@ -57,28 +62,23 @@ def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tu
     answers from different independence groups contradict it.
     """
     weights = tables.weights
-    best = float(stand.fit.max())
+    ratios = np.exp(stand.fit - stand.fit.max())
+    counts = clearing_counts(tables, found)
     groups: dict[str, list[int]] = {}
     for row in tables.gated:
         groups.setdefault(tables.rows[row].danger, []).append(row)
     named = []
     for group, rows in groups.items():
-        mass = float(sum(stand.posterior[row] for row in rows))
-        left, fewest = [], math.inf
-        for row in rows:
-            ratio = float(np.exp(stand.fit[row] - best))
-            contradicted = len(clearing_groups(tables, found, row))
-            cleared = (
-                ratio < weights.ruled_out_ratio
-                and mass < weights.ruled_out_posterior
-                and contradicted >= weights.ruled_out_answers
-            )
-            if not cleared:
-                left.append(row)
-                fewest = min(fewest, contradicted)
+        mass = float(stand.posterior[rows].sum())
+        low = mass < weights.ruled_out_posterior
+        left = [
+            row
+            for row in rows
+            if not (low and ratios[row] < weights.ruled_out_ratio and counts[row] >= weights.ruled_out_answers)
+        ]
         if left:
             left.sort(key=lambda row: (-stand.posterior[row], tables.rows[row].taxon))
-            chance = float(sum(stand.posterior[row] for row in left))
+            chance = float(stand.posterior[left].sum())
             taxa = tuple(dict.fromkeys(tables.rows[row].taxon for row in left))
-            named.append(NotRuledOut(group, taxa, chance, int(fewest)))
+            named.append(NotRuledOut(group, taxa, chance, int(counts[left].min())))
     return tuple(sorted(named, key=lambda one: (-one.chance, one.group)))

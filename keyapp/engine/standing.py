@@ -59,11 +59,12 @@ def from_logs(tables: Tables, log_prior: Floats, logs: Floats) -> Standing:
     joint = np.exp(joint - joint.max())
     joint /= joint.sum()
     posterior = joint.sum(axis=0)
-    sums: dict[GroupId, float] = {}
-    for row, value in zip(tables.rows, posterior, strict=True):
-        sums[row.group] = sums.get(row.group, 0.0) + float(value)
-    ordered = tuple(sorted(sums.items(), key=lambda item: (-item[1], item[0])))
-    return Standing(posterior, fit, joint, joint.sum(axis=1), ordered)
+    ordered = sorted(zip(tables.groups, tables.group_sums(posterior).tolist(), strict=True), key=_likeliest)
+    return Standing(posterior, fit, joint, joint.sum(axis=1), tuple(ordered))
+
+
+def _likeliest(item: tuple[GroupId, float]) -> tuple[float, str, str]:
+    return (-item[1], item[0].level, item[0].name)
 
 
 def blocks(found: Sequence[Event]) -> list[list[Event]]:

@@ -81,7 +81,7 @@ class Tables:
     """A key set made ready for the engine.
 
     `rows` are the hypotheses in order; `rows_of` gives those of a taxon; `gated` those that a
-    danger group names.
+    danger group names. `groups` are all groups by name, `group_of` the index of each row's.
     """
 
     keyset: KeySet
@@ -91,7 +91,13 @@ class Tables:
     characters: dict[str, CharacterTable]
     size_applies: dict[str, Bools]
     gated: tuple[int, ...]
+    groups: tuple[GroupId, ...]
+    group_of: NDArray[np.int64]
     memo: dict[object, object] = field(default_factory=dict, compare=False)
+
+    def group_sums(self, posterior: Floats) -> Floats:
+        """Summed posterior of each of `groups`."""
+        return np.bincount(self.group_of, weights=posterior, minlength=len(self.groups)).astype(np.float64)
 
     def row(self, taxon: str) -> int:
         """The first row of a taxon."""
@@ -125,7 +131,10 @@ def build_tables(keyset: KeySet) -> Tables:
         if c.number
     }
     gated = tuple(i for i, row in enumerate(rows) if row.danger)
-    return Tables(keyset, keyset.weights, rows, rows_of, tables, sizes, gated)
+    groups = tuple(sorted({row.group for row in rows}))
+    place = {group: i for i, group in enumerate(groups)}
+    group_of = np.array([place[row.group] for row in rows], dtype=np.int64)
+    return Tables(keyset, keyset.weights, rows, rows_of, tables, sizes, gated, groups, group_of)
 
 
 def _rows(taxa: list[Taxon]) -> tuple[tuple[Row, ...], list[int]]:
