@@ -21,6 +21,8 @@ MAY_IMPORT = {
     "pictures": {"model", "errors"},
     "wording": {"engine", "model", "errors"},
     "work": {"engine", "model", "errors"},
+    "trial": {"work", "engine", "model", "errors"},
+    "measure": {"engine", "model", "errors"},
     "gui": {"wording", "work", "keyfile", "engine", "pictures", "model", "errors", "folders"},
     "cli": {"wording", "work", "checker", "keyfile", "pictures", "engine", "model", "errors", "folders"},
 }
@@ -34,6 +36,8 @@ OUTSIDE = {
     "wording": set(),
     "work": set(),
     "folders": {"platformdirs"},
+    "trial": {"numpy"},
+    "measure": {"numpy"},
     "cli": set(),
     "gui": {"PySide6", "platformdirs", "shiboken6"},
 }

@@ -8,7 +8,7 @@ from pathlib import Path
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.keyfile import require_keyset
-from keyapp.pictures import render_all
+from keyapp.pictures.build import render_all
 from keyapp.work.names import nearest
 
 __all__ = ["run"]

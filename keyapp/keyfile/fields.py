@@ -13,7 +13,7 @@ from collections.abc import Iterable, Mapping
 from enum import StrEnum
 from typing import TypeVar
 
-from keyapp.keyfile.node import ID_PATTERN, NUMBER_PATTERN, Node, converted_kind
+from keyapp.keyfile.node import ID_PATTERN, ID_RULE, NUMBER_PATTERN, Node, converted_kind
 from keyapp.keyfile.problem import Problems, nearest
 from keyapp.model.place import Place
 from keyapp.model.text import DEFAULT_LANGUAGE, Text
@@ -21,7 +21,6 @@ from keyapp.model.text import DEFAULT_LANGUAGE, Text
 __all__ = ["NO_TEXT", "Fields", "read_id", "read_number", "read_text", "read_wording", "read_words"]
 
 NO_TEXT = Text(())
-_NO_DATE = datetime.date(9999, 12, 31)
 
 Word = TypeVar("Word", bound=StrEnum)
 
@@ -77,7 +76,7 @@ def read_id(node: Node, problems: Problems) -> str:
         return ""
     word = read_wording(node, problems)
     if word and not ID_PATTERN.fullmatch(word):
-        problems.add("K115", node.place, f'"{word[:60]}" is not an id.', "Use small letters, digits and single hyphens.")
+        problems.add("K115", node.place, f'"{word[:60]}" is not an id.', ID_RULE)
         return ""
     return word
 
@@ -93,7 +92,8 @@ def read_number(
         return None
     if not NUMBER_PATTERN.fullmatch(node.text):
         problems.add("K108" if converted_kind(node.text or "~") == "number" else "K111", node.place,
-                     f"A number belongs here, not {node.called}.", "Write it with digits and a point, such as 12 or 0.5.")
+                     f"A number belongs here, not {node.called}.",
+                     "Write it with digits and a point, such as 12 or 0.5.")
         return None
     if not node.plain:
         problems.add("K108", node.place, f"A number belongs here, not {node.called}.", "Remove the quotes.")
@@ -162,14 +162,19 @@ class Fields:
                 self.problems.add("K109", self.node.place_of(name), f'{self.called.capitalize()} has no field called '
                                   f'"{name[:60]}".', nearest(name, self._asked))
 
-    def text(self, name: str, *, required: bool = True) -> Text:
-        """A text a user reads."""
+    def _wording(self, name: str, required: bool) -> Node | None:
         node = self.take(name, required=required)
+        stated_empty = node is not None and node.kind == "scalar" and not node.plain and not node.text
+        return None if stated_empty and not required else node
+
+    def text(self, name: str, *, required: bool = True) -> Text:
+        """A text a user reads; an optional one may be written as ""."""
+        node = self._wording(name, required)
         return read_text(node, self.problems) if node else NO_TEXT
 
     def string(self, name: str, *, required: bool = True) -> str:
-        """A string in one wording."""
-        node = self.take(name, required=required)
+        """A string in one wording; an optional one may be written as ""."""
+        node = self._wording(name, required)
         return read_wording(node, self.problems) if node else ""
 
     def id(self, name: str, *, required: bool = True, default: str = "") -> str:
@@ -256,11 +261,11 @@ class Fields:
                               nearest(word, [str(choice) for choice in kind]))
             return default
 
-    def date(self, name: str) -> datetime.date:
-        """A date, YYYY-MM-DD."""
+    def date(self, name: str, default: datetime.date) -> datetime.date:
+        """A date, YYYY-MM-DD; always required, `default` stands in where it is faulty."""
         node = self.take(name, required=True)
         if node is None or node.kind == "bad":
-            return _NO_DATE
+            return default
         if node.kind == "scalar" and len(node.text) == 10 and node.text[4] == node.text[7] == "-":
             try:
                 return datetime.date.fromisoformat(node.text)
@@ -268,7 +273,7 @@ class Fields:
                 pass
         self.problems.add("K114", node.place, f"A date belongs here, not {node.called}.",
                           "Write it as YYYY-MM-DD, such as 2026-11-20.")
-        return _NO_DATE
+        return default
 
     def list(self, name: str, *, required: bool = False) -> Iterable[Node]:
         """The nodes of a list."""

@@ -7,12 +7,16 @@ from typing import Literal
 
 from keyapp.model.place import Place
 
-__all__ = ["ID_PATTERN", "NUMBER_PATTERN", "Node", "converted_kind"]
+__all__ = ["ID_PATTERN", "ID_RULE", "NUMBER_PATTERN", "Node", "converted_kind"]
 
+ID_RULE = "Use small letters, digits and single hyphens."
 ID_PATTERN = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 NUMBER_PATTERN = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 
-_BOOLEANS = frozenset("y Y n N yes Yes YES no No NO true True TRUE false False FALSE on On ON off Off OFF".split())
+_BOOLEANS = frozenset(
+    case(word) for word in ("y", "n", "yes", "no", "true", "false", "on", "off")
+    for case in (str.lower, str.upper, str.capitalize)
+)
 _NULLS = frozenset(["", "~", "null", "Null", "NULL"])
 _NUMBERS = re.compile(
     r"[-+]?(?:0b[01_]+|0o[0-7_]+|0x[0-9a-fA-F_]+|[0-9][0-9_]*(?::[0-5]?[0-9])+(?:\.[0-9_]*)?"
@@ -20,6 +24,11 @@ _NUMBERS = re.compile(
 )
 _DATES = re.compile(r"[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}(?:[Tt ]+[0-9]{1,2}:.*)?")
 
+
+# Shared by all nodes that have none: there are many scalars, and nothing is ever added to these.
+_NO_FIELDS: dict[str, Node] = {}
+_NO_ITEMS: list[Node] = []
+_NO_LINES: dict[str, int] = {}
 
 
 class Node:
@@ -47,9 +56,10 @@ class Node:
         self.path = path
         self.text = text
         self.plain = plain
-        self.fields: dict[str, Node] = {}
-        self.items: list[Node] = []
-        self.key_lines: dict[str, int] = {}
+        holds = kind == "mapping"
+        self.fields: dict[str, Node] = {} if holds else _NO_FIELDS
+        self.items: list[Node] = [] if kind == "list" else _NO_ITEMS
+        self.key_lines: dict[str, int] = {} if holds else _NO_LINES
 
     @property
     def place(self) -> Place:

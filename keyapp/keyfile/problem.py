@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from difflib import get_close_matches
-from typing import Iterable, Literal
+from typing import Literal
 
 from keyapp.model.place import Place
 

@@ -26,6 +26,7 @@ MAX_NODES = 300_000
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _BOMS = ((b"\xff\xfe\x00\x00", "UTF-32"), (b"\x00\x00\xfe\xff", "UTF-32"), (b"\xff\xfe", "UTF-16"),
          (b"\xfe\xff", "UTF-16"))
+_QUOTES = ("'", '"', "|", ">")
 _SAVE_UTF8 = "Open it in a text editor and save it with the encoding UTF-8."
 _HINTS = (
     ("mapping values are not allowed", "Put the text in double quotes if it holds a colon; check the indentation."),
@@ -163,6 +164,8 @@ class _Builder:
                      f'"{name}" is written twice (first at line {parent.key_lines[name]}).',
                      "Keep one of the two, or give the second its own name.")
             return
+        if node.kind != "scalar":
+            node.line = line  # the line of its name is where an author looks for it
         parent.fields[name] = node
         parent.key_lines[name] = line
 
@@ -176,23 +179,27 @@ class _Builder:
             return
         kind = converted_kind(node.text) if node.plain else None
         if kind:
-            self.add("K108", node.line, parent.path, f"The name {node.text!r} would be read as a {kind}."
+            self.add("K108", node.line, parent.path, f"The name {node.text} would be read as a {kind}."
                      if node.text else "A name is missing before the colon.",
                      f'Put it in quotes: "{node.text}".' if node.text else "Write a name before the colon.")
         self.keys[-1] = (node.text, node.line)
 
     def scalar(self, event: Any, line: int) -> None:
-        node = Node("scalar", self.file, line, self.child_path(), event.value, event.style is None)
-        self.attach(self.checked(node, event))
+        node = Node("scalar", self.file, line, self.child_path(), event.value, event.style not in _QUOTES)
+        if event.anchor is not None or event.tag is not None:
+            self.checked(node, event)
+        self.attach(node)
 
     def checked(self, node: Node, event: Any) -> Node:
         """Report anchors and tags; they make a node `bad`."""
-        if getattr(event, "anchor", None) is not None:
-            self.add("K105", node.line, node.path, f"Anchors such as &{event.anchor[:30]} are not allowed.",
+        anchor = getattr(event, "anchor", None)
+        if anchor is not None:
+            self.add("K105", node.line, node.path, f"Anchors such as &{anchor[:30]} are not allowed.",
                      "Write the value out in full at each place.")
             self.problems.broken = True
-        if getattr(event, "tag", None) is not None:
-            self.add("K105", node.line, node.path, f"Tags such as {event.tag[:40]} are not allowed.", "Remove the tag.")
+        tag = getattr(event, "tag", None)
+        if isinstance(tag, str):
+            self.add("K105", node.line, node.path, f"Tags such as {tag[:40]} are not allowed.", "Remove the tag.")
             self.problems.broken = True
             if node.kind == "scalar":
                 node.kind = "bad"
@@ -232,7 +239,7 @@ class _Builder:
         elif isinstance(event, (yaml.MappingEndEvent, yaml.SequenceEndEvent)):
             self.close()
         elif isinstance(event, yaml.AliasEvent):
-            self.add("K105", line, self.child_path(), f"Aliases such as *{event.anchor[:30]} are not allowed.",
+            self.add("K105", line, self.child_path(), f"Aliases such as *{str(event.anchor)[:30]} are not allowed.",
                      "Write the value out in full at each place.")
             self.problems.broken = True
             self.attach(Node("bad", self.file, line, self.child_path()))
@@ -250,8 +257,9 @@ def _compose(text: str, file: str, problems: Problems) -> Node | None:
     loader = None
     try:
         loader = _LOADER(text)
-        while loader.check_event():
-            if not builder.take(loader.get_event()):
+        take, following = builder.take, loader.get_event
+        while not isinstance(event := following(), yaml.StreamEndEvent):
+            if not take(event):
                 return None
     except yaml.YAMLError as error:
         _report_syntax(error, text, file, problems)

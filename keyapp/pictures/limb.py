@@ -8,10 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from keyapp.pictures.shape import Command, Group, Path, Point, Shape, Stroke, strokes
-from keyapp.pictures.style import WIDTHS, cylinder
+from keyapp.pictures.style import WIDTHS, blend, cylinder
 from keyapp.pictures.texture import hair
 
-__all__ = ["Band", "LimbLook", "Segment", "joints_from", "limb"]
+__all__ = ["Band", "LimbLook", "Segment", "joints_from", "limb", "tuft"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,7 @@ class LimbLook:
         hair_color: colour of hairs and spines.
         outline: width of the ink line; thin limbs get a thinner one by themselves.
         shine: how bright the lit side is, 0-1.
+        gloss: strength of a narrow line of light along bare segments, 0-1.
     """
 
     colors: tuple[str, ...]
@@ -50,6 +51,7 @@ class LimbLook:
     hair_color: str = "ink"
     outline: float = WIDTHS["line"]
     shine: float = 0.28
+    gloss: float = 0.0
 
     def color(self, index: int) -> str:
         """Colour of one segment; the last listed colour goes on."""
@@ -157,23 +159,27 @@ def limb(
     for index in range(len(pieces) - 1, -1, -1):
         items.append(Group(tuple(_segment(pieces[index], index, look)), name=part))
     items.append(_shadow(pieces, look))
+    if look.gloss:
+        items.append(_gloss(pieces, look.gloss))
     surface = [line for piece in pieces for line in _surface_hairs(piece, look, rng)]
     if surface:
         items.append(strokes(surface, Stroke(look.hair_color, 0.15, 0.7)))
     spines = [line for index, piece in enumerate(pieces) for line in _spines(piece, look.spine_count(index), look, rng)]
     if spines:
-        items.append(strokes(spines, Stroke(look.hair_color, min(0.32, 0.14 + look.spine_length / 14))))
+        items.append(strokes(spines, Stroke(look.hair_color, min(0.8, 0.12 + look.spine_length / 18))))
     return Group(tuple(items), name=name)
 
 
 def _pen_width(piece: Segment, look: LimbLook) -> float:
-    return min(look.outline, 0.1 + max(piece.first, piece.middle, piece.last) * 0.28)
+    return min(look.outline, 0.1 + max(piece.first, piece.middle, piece.last) * 0.2)
 
 
 def _segment(piece: Segment, index: int, look: LimbLook) -> list[Shape]:
     tone = look.color(index)
     fill = cylinder(piece.at(0.5, -1), piece.at(0.5, 1), tone, shine=look.shine)
-    ink = Stroke("ink", _pen_width(piece, look))
+    # Ink would swallow a hair-thin limb: there its line is thinner and nearer the limb's own colour.
+    wide = max(piece.first, piece.middle, piece.last)
+    ink = Stroke(blend(tone, "ink", min(1.0, 0.55 + wide * 0.3)), _pen_width(piece, look))
     shapes: list[Shape] = [Path(piece.outline(), fill, ink)]
     for band in look.bands:
         if band.segment == index:
@@ -203,16 +209,25 @@ def _band(piece: Segment, band: Band) -> Path:
 
 def _shadow(pieces: Sequence[Segment], look: LimbLook) -> Path:
     # A second, inner line on the shaded edge makes the ink swell and thin as a pen line does.
-    lines = []
+    lines: list[tuple[Point, ...]] = []
     for piece in pieces:
         side = piece.shadow_edge()
         inner = 1 - min(0.5, _pen_width(piece, look) * 0.7 / max(piece.half_width(0.5), 0.05))
-        lines.append([piece.at(t, side * inner) for t in (0.08, 0.4, 0.7, 0.95)])
+        lines.append(tuple(piece.at(t, side * inner) for t in (0.08, 0.4, 0.7, 0.95)))
     return strokes(lines, Stroke("ink", _pen_width(pieces[len(pieces) // 2], look) * 0.8, 0.5))
 
 
-def _edge_hairs(piece: Segment, index: int, look: LimbLook, rng: random.Random) -> list[tuple[Point, Point, Point]]:
+def _gloss(pieces: Sequence[Segment], strength: float) -> Path:
     lines = []
+    for piece in pieces:
+        side = -piece.shadow_edge() * 0.42
+        lines.append(tuple(piece.at(t, side) for t in (0.14, 0.5, 0.84)))
+    width = max(piece.half_width(0.5) for piece in pieces) * 0.26
+    return strokes(lines, Stroke("white", width, strength))
+
+
+def _edge_hairs(piece: Segment, index: int, look: LimbLook, rng: random.Random) -> list[tuple[Point, ...]]:
+    lines: list[tuple[Point, ...]] = []
     for _ in range(round(piece.length * look.hairs * (0.3 if index < 2 else 1.0))):
         side = rng.choice((-1, 1))
         lean = rng.uniform(22, 60)
@@ -223,12 +238,12 @@ def _edge_hairs(piece: Segment, index: int, look: LimbLook, rng: random.Random) 
     return lines
 
 
-def _surface_hairs(piece: Segment, look: LimbLook, rng: random.Random) -> list[tuple[Point, Point, Point]]:
+def _surface_hairs(piece: Segment, look: LimbLook, rng: random.Random) -> list[tuple[Point, ...]]:
     wide = max(piece.first, piece.middle, piece.last)
     if wide < 1.0:
         return []
-    lines = []
-    for _ in range(round(piece.length * look.hairs * min(wide, 3.0) * 0.3)):
+    lines: list[tuple[Point, ...]] = []
+    for _ in range(round(piece.length * look.hairs * min(wide, 3.0) * 0.2)):
         across = rng.uniform(-0.8, 0.8)
         root = piece.at(rng.uniform(0.05, 0.95), across)
         length = look.hair_length * rng.uniform(0.5, 0.9)
@@ -236,13 +251,27 @@ def _surface_hairs(piece: Segment, look: LimbLook, rng: random.Random) -> list[t
     return lines
 
 
-def _spines(piece: Segment, count: int, look: LimbLook, rng: random.Random) -> list[tuple[Point, Point]]:
-    lines = []
+def _spines(piece: Segment, count: int, look: LimbLook, rng: random.Random) -> list[tuple[Point, ...]]:
+    lines: list[tuple[Point, ...]] = []
     for index in range(count):
         side = 1 if index % 2 else -1
         t = (index + 1) / (count + 1) + rng.uniform(-0.04, 0.04)
-        turn = math.radians(piece.degrees + side * rng.uniform(38, 58))
-        length = look.spine_length * rng.uniform(0.8, 1.15)
+        turn = math.radians(piece.degrees + side * rng.uniform(26, 50))
+        length = look.spine_length * rng.uniform(0.6, 1.2)
         x, y = piece.at(t, side * 0.75)
         lines.append(((x, y), (x + math.sin(turn) * length, y - math.cos(turn) * length)))
     return lines
+
+
+def tuft(
+    piece: Segment, start: float, end: float, rng: random.Random, *, length: float, tone: str, count: int = 46
+) -> Group:
+    """A bottle-brush of stiff dark hairs round a segment from `start` to `end` (0-1)."""
+    lines: list[tuple[Point, ...]] = []
+    for _ in range(count):
+        t = rng.uniform(start, end)
+        across = rng.uniform(-1, 1)
+        side = 1 if across > 0 else -1
+        reach = length * (1 - 0.5 * abs((t - start) / (end - start) - 0.55)) * rng.uniform(0.7, 1.1)
+        lines.append(hair(piece.at(t, across), piece.degrees + side * rng.uniform(30, 75), reach, -side * 12))
+    return Group((strokes(lines, Stroke(tone, 0.26)),), name="tuft")

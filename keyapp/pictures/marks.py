@@ -63,7 +63,7 @@ def _area(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
 
 
 def _spots(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
-    """Round spots: `at` lists u, v; `size` is their radius as a part of the body's half-width; with `pair`, mirrored."""
+    """Round spots: `at` lists u, v; `size` is the radius as a part of the half-width; with `pair`, mirrored."""
     size = row.number("size", 0.08) * body.width / 2
     tone, opacity = row.color("color", "ink"), row.number("opacity", 0.9, least=0, most=1)
     sides = (1, -1) if row.flag("pair") else (1,)
@@ -138,8 +138,8 @@ def _folium(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
         v0 = start + (end - start) * (index + 0.1) / lobes
         v1 = start + (end - start) * (index + 0.62) / lobes
         v2 = start + (end - start) * (index + 0.95) / lobes
-        reach = wide * (1 - 0.4 * index / lobes)
-        points += [(reach * 0.78, v0), (reach, v1), (reach * 0.66, v2)]
+        reach = wide * (1 - 0.22 * index / lobes)
+        points += [(reach * 0.72, v0), (reach, v1), (reach * 0.62, v2)]
     points.append((0.0, end))
     ring = _shaken(points, rng) + [(-u, v) for u, v in reversed(_shaken(points[1:-1], rng))]
     path = [body.at(u, min(0.985, v)) for u, v in ring]

@@ -2,39 +2,46 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 import random
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from keyapp.pictures.limb import LimbLook, limb
 from keyapp.pictures.shape import (
     Circle,
     Command,
     Drawing,
-    Ellipse,
     Fill,
     Group,
     LinearGradient,
     Path,
     Point,
+    RadialGradient,
     Shape,
     Stop,
     Stroke,
+    box_of,
+    placed,
     smooth,
 )
-from keyapp.pictures.style import blend, cylinder, pen
+from keyapp.pictures.style import blend, cylinder, pen, ring
 
 __all__ = [
     "Profile",
     "eye",
     "faded",
+    "fitted",
     "framed",
     "ground_shadow",
     "leg_pair",
+    "named",
     "put",
     "recolored",
     "ribbon",
+    "ring_round",
     "sampled",
     "silhouette",
     "taper",
@@ -102,6 +109,11 @@ def taper(points: Sequence[Point], first: float, last: float, tone: str = "ink",
     return ribbon(points, (first, last), tone, opacity=opacity)
 
 
+@cache
+def _edge(spots: tuple[Point, ...]) -> tuple[Point, ...]:
+    return tuple(sampled([(half, at) for at, half in spots]))
+
+
 @dataclass(frozen=True)
 class Profile:
     """A body seen from above: half widths at heights down the page, the same on both sides of the line at `x`.
@@ -126,8 +138,8 @@ class Profile:
 
     def half(self, y: float) -> float:
         """Half its width at a height (0 outside)."""
-        line = sampled([(half, at) for at, half in self.spots])
-        for (h0, y0), (h1, y1) in zip(line, line[1:], strict=False):
+        line = _edge(self.spots)
+        for (h0, y0), (h1, y1) in itertools.pairwise(line):
             if y0 <= y <= y1:
                 return max(0.0, h0 + (h1 - h0) * ((y - y0) / ((y1 - y0) or 1e-6)))
         return 0.0
@@ -208,11 +220,10 @@ def leg_pair(
 
 
 def ground_shadow(centre: Point, rx: float, ry: float, strength: float = 0.22) -> Group:
-    """A soft shadow on the ground, made of thin layers so that every reader draws it alike."""
-    layers = tuple(
-        Ellipse(centre, rx * (1 - step * 0.14), ry * (1 - step * 0.14), "ink", None, strength / 5) for step in range(5)
-    )
-    return Group(layers, name="shadow")
+    """A soft shadow on the ground."""
+    soft = RadialGradient((0, 0), 1, (Stop(0, "ink", strength), Stop(0.55, "ink", strength * 0.6), Stop(1, "ink", 0.0)))
+    # A round shadow squeezed flat: the gradient is squeezed with it.
+    return Group((Circle((0, 0), 1, soft),), (rx, 0, 0, ry, *centre), "shadow")
 
 
 def recolored(shape: Shape, tone: str, *, line: str | None = None, wash: float = 0.0) -> Shape:
@@ -231,6 +242,21 @@ def recolored(shape: Shape, tone: str, *, line: str | None = None, wash: float =
     if isinstance(shape, Group):
         return replace(shape, items=tuple(recolored(item, tone, line=line, wash=wash) for item in shape.items))
     return replace(shape, fill=of_fill(shape.fill), stroke=of_stroke(shape.stroke))
+
+
+def ring_round(shapes: Iterable[Shape], *, grow: float = 1.0) -> Shape:
+    """The look-here ring round all of the shapes, `grow` units clear of their corners' middle."""
+    box = box_of(shapes)
+    return ring(box.centre, box.width * 0.56 + grow, box.height * 0.56 + grow)
+
+
+def named(shapes: Iterable[Shape], name: str) -> list[Group]:
+    """The groups of this name in shapes that are not moved, at any depth."""
+    found: list[Group] = []
+    for shape in shapes:
+        if isinstance(shape, Group):
+            found += [shape] if shape.name == name else named(shape.items, name)
+    return found
 
 
 def silhouette(shape: Shape, tone: str) -> Shape:
@@ -254,6 +280,25 @@ def framed(items: Iterable[Shape], *, top: tuple[str, float] | None = None) -> D
         wash = LinearGradient((0, 0), (0, high), (Stop(0, tone, 0.9), Stop(1, tone, 0.0)))
         shapes.insert(0, Path((("M", (0, 0)), ("L", (100, 0)), ("L", (100, high)), ("L", (0, high)), ("Z", ())), wash))
     return Drawing(tuple(shapes))
+
+
+def fitted(
+    items: Iterable[Shape],
+    *,
+    margin: float = 6.0,
+    left: float = 0.0,
+    top: float = 0.0,
+    right: float = 100.0,
+    bottom: float = 100.0,
+    most: float = 2.0,
+) -> tuple[Group, float]:
+    """Shapes scaled (at most by `most`) and moved so that they fill a part of the canvas; with the scale used."""
+    shapes = tuple(items)
+    box = box_of(shapes)
+    wide, high = right - left - 2 * margin, bottom - top - 2 * margin
+    scale = min(wide / box.width, high / box.height, most)
+    x, y = (left + right) / 2 - box.centre[0] * scale, (top + bottom) / 2 - box.centre[1] * scale
+    return placed(shapes, at=(x, y), scale=scale), scale
 
 
 def eye(at: Point, radius: float, tone: str = "black") -> Group:

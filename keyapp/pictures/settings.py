@@ -34,6 +34,11 @@ class Settings:
     def __contains__(self, name: str) -> bool:
         return name in self._values
 
+    @property
+    def values(self) -> Mapping[str, object]:
+        """The mapping itself."""
+        return self._values
+
     def _get(self, name: str) -> object:
         self._asked.add(name)
         return self._values.get(name)
@@ -136,6 +141,11 @@ class Settings:
         if not isinstance(value, (list, tuple)) or not all(isinstance(item, Mapping) for item in value):
             raise self._refuse(name, "a list of groups of settings", value)
         return [Settings(item, f"{self._where}, {name} {index}") for index, item in enumerate(value, 1)]
+
+    def done_except(self, names: Iterable[str]) -> None:
+        """As `done`, for settings of which `names` were handed on to another reader."""
+        self._asked.update(names)
+        self.done()
 
     def done(self) -> None:
         """Refuse any setting that was never asked for (UserError with the nearest known name)."""

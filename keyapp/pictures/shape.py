@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 __all__ = [
     "IDENTITY",
@@ -303,55 +302,66 @@ def _apply(matrix: Matrix, point: Point) -> Point:
     return a * point[0] + c * point[1] + e, b * point[0] + d * point[1] + f
 
 
-def _path_points(path: Path) -> Iterable[Point]:
-    here: Point = (0.0, 0.0)
+_STEPS = tuple(step / 8 for step in range(1, 9))
+_CUBIC = tuple(((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in _STEPS)
+_SQUARE = tuple(((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in _STEPS)
+
+
+def _path_points(path: Path) -> list[Point]:
+    """Points on the path, close enough together to measure it: the ends of lines, eight steps along each curve."""
+    points: list[Point] = []
+    x0, y0 = 0.0, 0.0
     for letter, numbers in path.commands:
-        if letter in "ML":
-            here = (numbers[0], numbers[1])
-            yield here
-        elif letter in "CQ":
-            controls = [here, *((numbers[i], numbers[i + 1]) for i in range(0, len(numbers), 2))]
-            yield from (_bezier(controls, step / 8) for step in range(1, 9))
-            here = controls[-1]
+        if letter == "C":
+            x1, y1, x2, y2, x3, y3 = numbers
+            points += [(a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3) for a, b, c, d in _CUBIC]
+            x0, y0 = x3, y3
+        elif letter == "Q":
+            x1, y1, x2, y2 = numbers
+            points += [(a * x0 + b * x1 + c * x2, a * y0 + b * y1 + c * y2) for a, b, c in _SQUARE]
+            x0, y0 = x2, y2
+        elif letter != "Z":
+            x0, y0 = numbers
+            points.append((x0, y0))
+    return points
 
 
-def _bezier(controls: Sequence[Point], t: float) -> Point:
-    points = list(controls)
-    while len(points) > 1:
-        points = [(p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t) for p, q in pairwise(points)]
-    return points[0]
-
-
-def _outline(shape: Path | Ellipse | Circle) -> Iterable[Point]:
+def _outline(shape: Path | Ellipse | Circle) -> list[Point]:
     if isinstance(shape, Path):
-        yield from _path_points(shape)
-        return
+        return _path_points(shape)
     rx, ry, turn = (shape.radius, shape.radius, 0.0) if isinstance(shape, Circle) else (shape.rx, shape.ry, shape.turn)
     cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
-    for step in range(24):
-        x, y = rx * math.cos(step * math.pi / 12), ry * math.sin(step * math.pi / 12)
-        yield shape.centre[0] + x * cos - y * sin, shape.centre[1] + x * sin + y * cos
+    ring = [(rx * math.cos(step * math.pi / 12), ry * math.sin(step * math.pi / 12)) for step in range(24)]
+    return [(shape.centre[0] + x * cos - y * sin, shape.centre[1] + x * sin + y * cos) for x, y in ring]
 
 
-def _reach(shapes: Iterable[Shape], matrix: Matrix) -> Iterable[tuple[Point, float]]:
+def _boxes(shapes: Iterable[Shape], matrix: Matrix) -> list[Box]:
+    found: list[Box] = []
     for shape in shapes:
         if isinstance(shape, Group):
-            yield from _reach(shape.items, _compose(matrix, shape.transform))
+            plain = shape.transform == IDENTITY
+            found += _boxes(shape.items, matrix if plain else _compose(matrix, shape.transform))
             continue
+        points = _outline(shape)
+        if not points:
+            continue
+        if matrix != IDENTITY:
+            points = [_apply(matrix, point) for point in points]
         scale = math.sqrt(abs(matrix[0] * matrix[3] - matrix[1] * matrix[2]))
         half = shape.stroke.width / 2 * scale if shape.stroke else 0.0
-        for point in _outline(shape):
-            yield _apply(matrix, point), half
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        found.append(Box(min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half))
+    return found
 
 
 def box_of(shapes: Iterable[Shape]) -> Box:
     """The box round all shapes, half of each line's width included; ValueError when there is nothing to measure."""
-    spots = list(_reach(shapes, IDENTITY))
-    if not spots:
+    boxes = _boxes(shapes, IDENTITY)
+    if not boxes:
         raise ValueError("nothing to measure")
     return Box(
-        min(x - half for (x, _), half in spots),
-        min(y - half for (_, y), half in spots),
-        max(x + half for (x, _), half in spots),
-        max(y + half for (_, y), half in spots),
+        min(box.left for box in boxes),
+        min(box.top for box in boxes),
+        max(box.right for box in boxes),
+        max(box.bottom for box in boxes),
     )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from keyapp.errors import ProgramError
 from keyapp.pictures.shape import (
+    Circle,
     Ellipse,
-    Fill,
+    Group,
     LinearGradient,
     Path,
     Point,
@@ -37,7 +40,7 @@ COLORS = {
     "silk": "#9A948B",
     "silk-soft": "#C9C3B8",
     "look": "#0F7C8C",
-    "look-soft": "#BFE0E3",
+    "look-soft": "#CFE6E4",
     "leaf": "#8FA86B",
     "leaf-dark": "#55703F",
     "wood": "#B99A76",
@@ -116,12 +119,12 @@ def ring(centre: Point, rx: float, ry: float | None = None, *, turn: float = 0.0
 def tint(centre: Point, rx: float, ry: float | None = None, *, turn: float = 0.0) -> Shape:
     """A soft patch behind what to look at; draw it before the animal."""
     ry = rx if ry is None else ry
-    wash: Fill = RadialGradient(
-        centre,
-        max(rx, ry),
-        (Stop(0.0, "look-soft", 0.95), Stop(0.75, "look-soft", 0.8), Stop(1.0, "look-soft", 0.0)),
-    )
-    return placed((Ellipse(centre, rx, ry, wash, turn=turn),), name="tint")
+    stops = (Stop(0.0, "look-soft", 0.9), Stop(0.7, "look-soft", 0.75), Stop(1.0, "look-soft", 0.0))
+    round_patch = Circle((0.0, 0.0), 50.0, RadialGradient((0.0, 0.0), 50.0, stops))
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    # A circle stretched to the ellipse, so that the colour thins out evenly on all sides.
+    wide, high = rx / 50, ry / 50
+    return Group((round_patch,), (cos * wide, sin * wide, -sin * high, cos * high, *centre), "tint")
 
 
 def scale_bar(mm: float, units_per_mm: float, *, right: float = 95.0, bottom: float = 95.5) -> Shape:

@@ -13,6 +13,7 @@ from keyapp.pictures.shape import (
     LinearGradient,
     Path,
     Shape,
+    Stop,
     Stroke,
 )
 from keyapp.pictures.style import color
@@ -37,6 +38,7 @@ def _escaped(text: str) -> str:
 class _Writer:
     def __init__(self) -> None:
         self._gradients: dict[Gradient, str] = {}
+        self._ramps: dict[tuple[Stop, ...], str] = {}
         self._defs: list[str] = []
 
     def write(self, drawing: Drawing, title: str) -> str:
@@ -47,7 +49,8 @@ class _Writer:
         for item in drawing.items:
             self._shape(item, body)
         head = (
-            '<svg xmlns="http://www.w3.org/2000/svg" version="1.2" baseProfile="tiny" '
+            '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
+            'version="1.2" baseProfile="tiny" '
             f'viewBox="0 0 {_number(drawing.width)} {_number(drawing.height)}" '
             f'width="{_number(drawing.width)}mm" height="{_number(drawing.height)}mm">'
         )
@@ -108,7 +111,11 @@ class _Writer:
         if fill not in self._gradients:
             name = f"g{len(self._gradients) + 1}"
             self._gradients[fill] = name
-            self._defs.append(_gradient(fill, name))
+            if fill.stops not in self._ramps:
+                # Many limbs share one run of colours: it is written once and linked to.
+                self._ramps[fill.stops] = f"s{len(self._ramps) + 1}"
+                self._defs.append(_ramp(fill.stops, self._ramps[fill.stops]))
+            self._defs.append(_gradient(fill, name, self._ramps[fill.stops]))
         return f"url(#{self._gradients[fill]})"
 
 
@@ -118,25 +125,52 @@ def _pen(stroke: Stroke, opacity: float) -> str:
     return text + (f' stroke-opacity="{_number(solid)}"' if solid < 1 else "")
 
 
-def _gradient(fill: Gradient, name: str) -> str:
-    stops = "".join(
+def _ramp(stops: tuple[Stop, ...], name: str) -> str:
+    text = "".join(
         f'<stop offset="{_number(stop.offset)}" stop-color="{color(stop.color)}"'
         + (f' stop-opacity="{_number(stop.opacity)}"' if stop.opacity < 1 else "")
         + "/>"
-        for stop in fill.stops
+        for stop in stops
     )
+    return f'<linearGradient id="{name}">{text}</linearGradient>'
+
+
+def _gradient(fill: Gradient, name: str, ramp: str) -> str:
+    common = f'id="{name}" gradientUnits="userSpaceOnUse" xlink:href="#{ramp}"'
     if isinstance(fill, LinearGradient):
         (x1, y1), (x2, y2) = fill.start, fill.end
         where = f'x1="{_number(x1)}" y1="{_number(y1)}" x2="{_number(x2)}" y2="{_number(y2)}"'
-        return f'<linearGradient id="{name}" gradientUnits="userSpaceOnUse" {where}>{stops}</linearGradient>'
+        return f"<linearGradient {common} {where}/>"
     x, y = fill.centre
     fx, fy = fill.focus or fill.centre
     where = f'cx="{_number(x)}" cy="{_number(y)}" r="{_number(fill.radius)}" fx="{_number(fx)}" fy="{_number(fy)}"'
-    return f'<radialGradient id="{name}" gradientUnits="userSpaceOnUse" {where}>{stops}</radialGradient>'
+    return f"<radialGradient {common} {where}/>"
 
 
 def _path_data(path: Path) -> str:
+    """Path data in relative commands: short, and free of drift because each step starts from what was written."""
     parts: list[str] = []
+    here = start = (0.0, 0.0)
     for letter, numbers in path.commands:
-        parts.append(letter + " ".join(_number(number) for number in numbers))
-    return "".join(parts).replace(" -", "-")
+        if letter == "Z":
+            parts.append("z")
+            here = start
+            continue
+        steps = [_hundredths(value) - _hundredths(here[index % 2]) for index, value in enumerate(numbers)]
+        parts.append(letter.lower() + _packed(steps))
+        here = (numbers[-2], numbers[-1])
+        if letter == "M":
+            start = here
+    return "".join(parts)
+
+
+def _hundredths(value: float) -> int:
+    return round(value * 100)
+
+
+def _packed(steps: list[int]) -> str:
+    text = ""
+    for step in steps:
+        number = _number(step / 100).replace("0.", ".", 1) if abs(step) < 100 else _number(step / 100)
+        text += number if not text or number.startswith("-") else f" {number}"
+    return text

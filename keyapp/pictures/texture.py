@@ -17,9 +17,15 @@ def seeded(*parts: object) -> random.Random:
     return random.Random("/".join(str(part) for part in parts))
 
 
-def hair(root: Point, degrees: float, length: float, bend: float = 0.0) -> tuple[Point, Point, Point]:
-    """One hair from `root`; degrees clockwise from up the page; `bend` degrees it turns by its tip."""
+def hair(root: Point, degrees: float, length: float, bend: float = 0.0) -> tuple[Point, ...]:
+    """One hair from `root`; degrees clockwise from up the page; `bend` degrees it turns by its tip.
+
+    Short hairs are straight: a bend would not show.
+    """
     one = math.radians(degrees)
+    if length < 1.1:
+        one = math.radians(degrees + bend / 2)
+        return root, (root[0] + math.sin(one) * length, root[1] - math.cos(one) * length)
     two = math.radians(degrees + bend)
     middle = (root[0] + math.sin(one) * length * 0.5, root[1] - math.cos(one) * length * 0.5)
     return root, middle, (middle[0] + math.sin(two) * length * 0.5, middle[1] - math.cos(two) * length * 0.5)

@@ -34,10 +34,9 @@ def read_character(name: str, node: Node, problems: Problems) -> Character:
         number=_number(fields) if numeric else None,
         place=node.place,
     )
-    if numeric:
-        if fields.take("states"):
-            problems.add("K109", fields.place_of("states"), "A character has states or a number, not both.",
-                         "Remove one of the two.")
+    if numeric and fields.take("states"):
+        problems.add("K109", fields.place_of("states"), "A character has states or a number, not both.",
+                     "Remove one of the two.")
     fields.done()
     return character
 

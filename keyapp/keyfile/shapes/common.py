@@ -3,15 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import date
 
 from keyapp.keyfile.fields import Fields, read_number, read_wording
-from keyapp.keyfile.node import ID_PATTERN, Node, converted_kind
+from keyapp.keyfile.node import ID_PATTERN, ID_RULE, Node, converted_kind
 from keyapp.keyfile.problem import Problems, nearest
 from keyapp.model.source import COMMON_PRACTICE, FROM_MEMORY, Basis, Caution, Statement
 
 __all__ = [
-    "FREQUENCY_WORDS", "OCCURRENCE_WORDS", "good_id", "read_basis", "read_caution", "read_cautions",
-    "read_basis_map", "read_state_frequencies", "read_statement", "read_weight",
+    "FREQUENCY_WORDS",
+    "OCCURRENCE_WORDS",
+    "good_id",
+    "read_basis",
+    "read_basis_map",
+    "read_caution",
+    "read_cautions",
+    "read_state_frequencies",
+    "read_statement",
+    "read_weight",
 ]
 
 FREQUENCY_WORDS: Mapping[str, float] = {"always": 1.0, "usually": 0.85, "often": 0.6, "sometimes": 0.3, "rarely": 0.08}
@@ -24,7 +33,7 @@ def good_id(name: str, node: Node, problems: Problems) -> bool:
     if ID_PATTERN.fullmatch(name):
         return True
     if name and converted_kind(name) is None:
-        problems.add("K115", node.place, f'"{name[:60]}" is not an id.', "Use small letters, digits and single hyphens.")
+        problems.add("K115", node.place, f'"{name[:60]}" is not an id.', ID_RULE)
     return False
 
 
@@ -64,7 +73,8 @@ def read_statement(fields: Fields) -> Statement:
 def read_caution(node: Node, problems: Problems, called: str = "the caution") -> Caution:
     """`{says, basis, checked, review-by}`."""
     fields = Fields(node, problems, called)
-    caution = Caution(fields.text("says"), read_basis(fields), fields.date("checked"), fields.date("review-by"), node.place)
+    caution = Caution(fields.text("says"), read_basis(fields), fields.date("checked", date.min),
+                      fields.date("review-by", date.max), node.place)
     fields.done()
     return caution
 

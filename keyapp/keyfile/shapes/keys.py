@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from keyapp.keyfile.fields import NO_TEXT, Fields, read_id
 from keyapp.keyfile.node import ID_PATTERN, Node
 from keyapp.keyfile.problem import Problems
@@ -10,6 +12,7 @@ from keyapp.model.graph import Couplet, Key, Lead, Redirect, Target, TargetKind
 
 __all__ = ["read_key"]
 
+_FULL_ID = re.compile(rf"{ID_PATTERN.pattern}/{ID_PATTERN.pattern}")
 _NOWHERE = Target(TargetKind.COUPLET, "")
 
 
@@ -109,9 +112,8 @@ def _target(key: str, fields: Fields, name: str) -> Target:
         return _NOWHERE
     kind = kinds[0]
     node = inner.node.fields[kind.value]
-    if kind is TargetKind.COUPLET and node.kind == "scalar" and node.text.count("/") == 1:
-        if all(ID_PATTERN.fullmatch(part) for part in node.text.split("/")):
-            return Target(kind, node.text)
+    if kind is TargetKind.COUPLET and _FULL_ID.fullmatch(node.text):
+        return Target(kind, node.text)
     found = read_id(node, fields.problems)
     if not found:
         fields.problems.broken = True

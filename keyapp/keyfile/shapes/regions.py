@@ -10,10 +10,12 @@ from keyapp.model.region import Contact, ContactKind, FindSpot, Region
 
 __all__ = ["STATE_CODES", "read_region", "read_spot"]
 
-STATE_CODES = frozenset(
-    "AL AK AZ AR CA CO CT DE FL GA HI ID IL IN IA KS KY LA ME MD MA MI MN MS MO MT NE NV NH NJ NM NY NC ND OH OK "
-    "OR PA RI SC SD TN TX UT VT VA WA WV WI WY DC PR VI GU AS MP".split()
-)
+STATE_CODES = frozenset([
+    "AL", "AK", "AZ", "AR", "CA", "CO", "CT", "DE", "FL", "GA", "HI", "ID", "IL", "IN", "IA", "KS", "KY", "LA",
+    "ME", "MD", "MA", "MI", "MN", "MS", "MO", "MT", "NE", "NV", "NH", "NJ", "NM", "NY", "NC", "ND", "OH", "OK",
+    "OR", "PA", "RI", "SC", "SD", "TN", "TX", "UT", "VT", "VA", "WA", "WV", "WI", "WY", "DC", "PR", "VI", "GU",
+    "AS", "MP",
+])
 """Two-letter postal codes of the states, the federal district and the territories (US Postal Service)."""
 
 

@@ -6,7 +6,7 @@ from dataclasses import fields as dataclass_fields
 from typing import Any
 
 from keyapp.keyfile.fields import Fields, read_number
-from keyapp.keyfile.node import ID_PATTERN, Node
+from keyapp.keyfile.node import ID_PATTERN, ID_RULE, Node
 from keyapp.keyfile.problem import Problems, nearest
 from keyapp.keyfile.shapes.common import read_basis, read_cautions
 from keyapp.model.case import Evidence, Sureness
@@ -41,7 +41,7 @@ def read_emergency(node: Node, problems: Problems) -> Emergency:
         for kind in inner.node.fields:
             if not ID_PATTERN.fullmatch(kind):
                 problems.add("K115", inner.place_of(kind), f'"{kind[:60]}" is not an id.',
-                             "Use small letters, digits and single hyphens.")
+                             ID_RULE)
             first_aid[kind] = read_cautions(inner, kind, "the first-aid step")
     emergency = Emergency(
         signs=read_cautions(fields, "signs", "the emergency sign"),
@@ -62,8 +62,8 @@ def read_start(node: Node, problems: Problems) -> str:
 
 
 def read_weights(node: Node, problems: Problems) -> Weights:
-    """Read `weights.yaml`: each number with its reason and basis."""
-    kinds = {field.name.replace("_", "-"): field for field in dataclass_fields(Weights) if field.name != "reasons"}
+    """Read `weights.yaml`: each number, by the name it has in `Weights`, with its reason and basis."""
+    kinds = {field.name for field in dataclass_fields(Weights)} - {"reasons"}
     found: dict[str, Any] = {}
     reasons: dict[str, str] = {}
     for name, child in node.fields.items():
@@ -72,21 +72,20 @@ def read_weights(node: Node, problems: Problems) -> Weights:
                          nearest(name, kinds))
             continue
         fields = Fields(child, problems, "the engine number")
-        attribute = kinds[name].name
-        value = _value(attribute, fields)
+        value = _value(name, fields)
         reason = fields.string("reason")
         basis = read_basis(fields)
         fields.done()
         if value is not None:
-            found[attribute] = value
-        reasons[attribute] = f"{reason} ({', '.join(basis)})" if basis else reason
+            found[name] = value
+        reasons[name] = f"{reason} ({', '.join(basis)})" if basis else reason
     return Weights(**found, reasons=reasons)
 
 
 def _value(name: str, fields: Fields) -> object:
     problems = fields.problems
     if name == "observers":
-        observers = tuple(_observer(key, child, problems) for key, child in fields.mapping("value", required=True).items())
+        observers = tuple(_observer(child, problems) for child in fields.list("value", required=True))
         total = sum(observer.share for observer in observers)
         if observers and abs(total - 1) > 1e-6:
             problems.add("K118", fields.place_of("value"), f"The shares of the observers sum to {total:.3g}, not 1.",
@@ -116,10 +115,10 @@ def _value(name: str, fields: Fields) -> object:
     return value
 
 
-def _observer(name: str, node: Node, problems: Problems) -> Observer:
+def _observer(node: Node, problems: Problems) -> Observer:
     fields = Fields(node, problems, "the observer level")
     observer = Observer(
-        id=name,
+        id=fields.id("id"),
         share=fields.number("share", least=0, most=1),
         factor=fields.number("factor", least=0, most=100, above=True),
     )

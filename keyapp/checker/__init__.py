@@ -1,0 +1,7 @@
+"""The key author's checker: proves a key consistent, complete and careful, or says where it is not."""
+
+from keyapp.checker.check import check, run_check
+from keyapp.checker.codes import CODES
+from keyapp.checker.report import Report
+
+__all__ = ["CODES", "Report", "check", "run_check"]
