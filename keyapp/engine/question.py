@@ -18,7 +18,7 @@ from keyapp.model import Evidence, Report, Sureness
 __all__ = ["Question", "next_questions"]
 
 LOOKED_AT = 12
-"""Of the characters ranked by information, so many are looked at for what they clear."""
+"""So many of the most informative characters are looked at for what they clear, and those that settle a danger best."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +59,7 @@ def next_questions(
     named: Sequence[NotRuledOut],
     evidence: Evidence,
     passed_over: Collection[str] = (),
+    settling: Collection[str] = (),
 ) -> tuple[Question, ...]:
     """Characters worth asking, best first; those in `passed_over` or reported already are not asked.
 
@@ -84,7 +85,7 @@ def next_questions(
     for place, (_, gain, name) in enumerate(candidates):
         character = tables.characters[name].character
         cleared = 0.0
-        if named and (place < LOOKED_AT or not character.never_clears):
+        if named and (place < LOOKED_AT or name in settling):
             cleared = _by_trial(tables, log_prior, found, stand, named, name, evidence)[1]
         worth = character.tell * (gain + tables.weights.danger_bits * cleared)
         questions.append(Question(name, character.tell * gain, character.tell * cleared, worth / character.seconds))

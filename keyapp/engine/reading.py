@@ -104,7 +104,14 @@ def helpful_questions(tables: Tables, reading: Reading, passed_over: Collection[
     log_prior = np.log(prior(tables, reading.case.settings))
     evidence = reading.case.settings.evidence
     return next_questions(
-        tables, log_prior, reading.events, reading.standing, reading.not_ruled_out, evidence, passed_over
+        tables,
+        log_prior,
+        reading.events,
+        reading.standing,
+        reading.not_ruled_out,
+        evidence,
+        passed_over,
+        {best.character for best in reading.settles.values() if best is not None},
     )
 
 
