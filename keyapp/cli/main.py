@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from keyapp import __version__
-from keyapp.cli import ask, ask_json, bench, check, draw, weigh
+from keyapp.cli import ask, ask_json, bench, check, draw, trial, weigh
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.folders import images_folder, keys_folder
@@ -46,12 +46,32 @@ def build_parser() -> argparse.ArgumentParser:
     one = commands.add_parser("bench", help="measure speed against a bound or a general-purpose peer")
     one.add_argument("what", choices=["start", "answer"], help="start of the window, or one answer")
     _common(one)
+    one = commands.add_parser("trial", help="hold simulated calls and report how the key does")
+    one.add_argument("--calls", type=int, default=1000, help="how many (default: 1000)")
+    one.add_argument("--seed", type=int, default=1, help="the same seed gives the same calls")
+    one.add_argument("--error", type=float, default=0.1, help="mean chance of a slip per answer (default: 0.1)")
+    one.add_argument("--cant-tell", type=float, default=0.1, help="chance of can't tell per answer (default: 0.1)")
+    one.add_argument("--even", type=float, default=0.0, help="share of animals drawn evenly over results")
+    one.add_argument("--json", action="store_true", help="figures as JSON")
+    _common(one)
     return parser
 
 
 def _common(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--keys", type=Path, default=None, help="key folder (default: the one that ships)")
     parser.add_argument("--language", default="en", help="language of the texts (default: en)")
+
+
+def _trial(out: Terminal, folder: Path, options: argparse.Namespace) -> int:
+    if options.calls < 1:
+        raise UserError(f"A trial of {options.calls} calls is no trial.", where="--calls", fix="Give 1 or more.")
+    for name in ("error", "cant_tell", "even"):
+        value = getattr(options, name)
+        if not 0 <= value <= 1:
+            raise UserError(f"{value} is no share.", where="--" + name.replace("_", "-"), fix="Give 0 to 1.")
+    return trial.run(
+        out, folder, options.calls, options.seed, options.error, options.cant_tell, options.even, options.json
+    )
 
 
 def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
@@ -69,6 +89,8 @@ def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
             return weigh.run(out, folder, options.file, options.language)
         if options.command == "draw":
             return draw.run(out, folder, options.figures, options.out or images_folder() / "figures")
+        if options.command == "trial":
+            return _trial(out, folder, options)
         return bench.run(out, folder, options.what)
     except UserError as error:
         out.problem(error)
