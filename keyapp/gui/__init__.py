@@ -1,0 +1,1 @@
+"""The window: pages and widgets over one session."""

@@ -1,0 +1,60 @@
+"""Opening the key beside the window, so that the window shows at once and stays alive."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QThread, Signal
+
+if TYPE_CHECKING:
+    from keyapp.wording import Words
+    from keyapp.work.enquiry import Enquiry
+
+__all__ = ["Opening"]
+
+
+class Opening(QThread):
+    """Reads the key and makes it ready for the engine.
+
+    Signals:
+        ready: arguments: Enquiry, Words.
+        failed: the key cannot be used; arguments: UserError, tuple of lines, one a problem.
+        broke: a fault of ours; argument: the exception.
+    """
+
+    ready = Signal(object, object)
+    failed = Signal(object, object)
+    broke = Signal(object)
+
+    def __init__(self, folder: Path, language: str, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._folder = folder
+        self._language = language
+
+    def run(self) -> None:
+        """Read, check, build; everything heavy is imported here."""
+        from keyapp.errors import UserError
+
+        try:
+            enquiry, words = open_key(self._folder, self._language)
+        except UserError as error:
+            problems = getattr(error, "problems", ())
+            self.failed.emit(error, tuple(str(problem) for problem in problems))
+        except Exception as error:  # noqa: BLE001 - handed whole to the reporter in the window's thread
+            self.broke.emit(error)
+        else:
+            self.ready.emit(enquiry, words)
+
+
+def open_key(folder: Path, language: str) -> tuple[Enquiry, Words]:
+    """The key in `folder` as a fresh enquiry and its sentences; raises UserError where it cannot be used."""
+    from keyapp.engine import build_tables
+    from keyapp.keyfile import require_keyset
+    from keyapp.wording import Words
+    from keyapp.work import Enquiry
+
+    keyset = require_keyset(folder)
+    enquiry = Enquiry(build_tables(keyset))
+    enquiry.reading  # noqa: B018 - the first reading is the slow one; it belongs here
+    return enquiry, Words(keyset, language)

@@ -1,0 +1,115 @@
+"""What all pages of *Work it out* have in common: a reading column, a footer, a redraw that keeps the focus."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
+
+from keyapp.gui.kit import Kit
+from keyapp.gui.session import Session, Stage
+from keyapp.gui.widgets.reading_column import Footer, ReadingColumn
+
+__all__ = ["Page"]
+
+
+class Page(QWidget):
+    """A page over the session. It reads and draws; it holds nothing.
+
+    Subclasses say which `stage` they show and `build` the column and the footer; `first_focus` names the
+    widget that gets the focus when the page turns up.
+    """
+
+    stage: Stage
+    first_focus = ""
+
+    def __init__(self, session: Session, kit: Kit) -> None:
+        super().__init__()
+        self.session = session
+        self.kit = kit
+        self.setProperty("role", "desk")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self._stale = True
+        self._subject: object = None
+        self._foot = Footer()
+        self._column = ReadingColumn(self._foot)
+        self.body = self._column.body
+        self.footer = self._foot.parts
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(self._column, 1)
+        whole.addWidget(self._foot)
+        session.opened.connect(self._on_news)
+        session.changed.connect(self._on_news)
+        session.moved.connect(self._on_news)
+        kit.look.changed.connect(self._on_news)
+
+    # For subclasses ------------------------------------------------------------------------------
+
+    def build(self) -> None:
+        """Fill `body` and `footer` from the session."""
+        raise NotImplementedError
+
+    def update_in_place(self) -> bool:
+        """Follow the session without drawing anew; False where that is not enough."""
+        return False
+
+    def subject(self) -> object:
+        """What the page is about; while it stays the same a redraw keeps place and focus."""
+        return self.stage
+
+    def show_widget(self, widget: QWidget) -> None:
+        """Bring a widget into view once the layout has settled."""
+        self._column.show_widget(widget)
+
+    # Redrawing -----------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Draw the page anew; the place in the page and the focus stay where they were."""
+        self._stale = False
+        is_same = self.subject() == self._subject
+        if is_same and self.update_in_place():
+            return
+        focused = QApplication.focusWidget()
+        name = focused.objectName() if focused is not None and self.isAncestorOf(focused) else ""
+        place = self._column.place if is_same else 0
+        self._subject = self.subject()
+        self.setUpdatesEnabled(False)
+        self._column.empty()
+        self._foot.empty()
+        self.build()
+        self._column.reveal(place)
+        self._foot.reveal()
+        self.setUpdatesEnabled(True)
+        target = self.named(name) if name and is_same else None
+        if target is not None and target.isEnabled():
+            target.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif name or QApplication.focusWidget() is None:
+            self.take_focus()
+
+    def named(self, name: str) -> QWidget | None:
+        """The widget of that name that is on the page now."""
+        return next((widget for widget in self.findChildren(QWidget, name) if not widget.isHidden()), None)
+
+    def take_focus(self) -> None:
+        """Give the focus to where one starts on this page."""
+        target = self.named(self.first_focus) if self.first_focus else None
+        if target is None or not target.isEnabled():
+            for widget in self.findChildren(QWidget):
+                if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisibleTo(self) and widget.isEnabled():
+                    target = widget
+                    break
+        if target is not None:
+            target.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if self._stale:
+            self.refresh()
+
+    def _on_news(self) -> None:
+        if self.isVisible() and self.session.stage is self.stage:
+            self.refresh()
+        else:
+            self._stale = True

@@ -1,0 +1,116 @@
+"""The style sheet, written out of the theme's roles."""
+
+from __future__ import annotations
+
+from keyapp.gui.theme import SPACE, TYPE, Colours
+
+__all__ = ["style_sheet"]
+
+
+def style_sheet(c: Colours) -> str:
+    """The whole window's style sheet in these colours.
+
+    Widgets choose their part with the dynamic property `role`.
+    """
+    s, t = SPACE, TYPE
+    pad = s.ring - s.hair
+    return f"""
+* {{ font-family: "{t.text}"; font-size: {t.body}px; color: {c.ink}; }}
+QMainWindow, QWidget[role="desk"], QScrollArea, QScrollArea > QWidget > QWidget {{ background: {c.desk}; }}
+QScrollArea {{ border: none; }}
+QToolTip {{ background: {c.sheet}; color: {c.ink}; border: {s.hair}px solid {c.edge}; padding: {s.tiny}px; }}
+
+QLabel {{ background: transparent; }}
+QLabel[role="title"] {{ font-family: "{t.heading}"; font-size: {t.title}px; font-weight: 600; }}
+QLabel[role="head"] {{ font-family: "{t.heading}"; font-size: {t.head}px; font-weight: 600; }}
+QLabel[role="lead"] {{ font-size: {t.lead}px; }}
+QLabel[role="strong"] {{ font-weight: 600; }}
+QLabel[role="soft"] {{ color: {c.soft}; }}
+QLabel[role="small"] {{ color: {c.soft}; font-size: {t.small}px; }}
+QLabel[role="science"] {{ color: {c.soft}; font-style: italic; }}
+QLabel[role="signal"] {{ color: {c.signal}; font-weight: 600; font-size: {t.lead}px; }}
+QLabel[role="signal-small"] {{ color: {c.signal}; font-weight: 600; font-size: {t.small}px; }}
+QLabel[role="signal-title"] {{
+    color: {c.signal}; font-family: "{t.heading}"; font-size: {t.title}px; font-weight: 600; }}
+QLabel[role="call"] {{ font-size: {t.call}px; font-weight: 600; }}
+
+QFrame[role="card"] {{ background: {c.sheet}; border: {s.hair}px solid {c.rule}; border-radius: {s.corner}px; }}
+QFrame[role="quiet"] {{ background: transparent; border: none; }}
+QFrame[role="danger"] {{
+    background: {c.signal_tint}; border: {s.line}px solid {c.signal}; border-radius: {s.corner}px; }}
+QFrame[role="rule"] {{ background: {c.rule}; border: none; max-height: {s.hair}px; min-height: {s.hair}px; }}
+QFrame[role="message"] {{ background: {c.sheet}; border: none; border-bottom: {s.line}px solid {c.ink}; }}
+QFrame[role="footer"] {{ background: {c.sheet}; border: none; border-top: {s.hair}px solid {c.rule}; }}
+QFrame[role="rail"] {{ background: {c.sheet}; border: none; border-right: {s.hair}px solid {c.rule}; }}
+
+QPushButton {{
+    background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px;
+    padding: {s.tiny + pad}px {s.medium + pad}px; min-height: {s.target - 2 * (s.tiny + s.ring)}px; }}
+QPushButton:hover {{ background: {c.hover}; }}
+QPushButton:pressed {{ background: {c.tint}; }}
+QPushButton:focus {{
+    border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.medium}px; }}
+QPushButton:disabled {{ color: {c.soft}; background: transparent; border: {s.hair}px dashed {c.edge}; }}
+QPushButton[role="primary"] {{
+    background: {c.accent}; color: {c.on_accent}; border-color: {c.accent}; font-weight: 600;
+    padding-left: {s.wide + pad}px; padding-right: {s.wide + pad}px; }}
+QPushButton[role="primary"]:hover {{ border-color: {c.ink}; }}
+QPushButton[role="primary"]:focus {{
+    border: {s.ring}px solid {c.ink}; padding-left: {s.wide}px; padding-right: {s.wide}px; }}
+QPushButton[role="primary"]:disabled {{
+    background: transparent; color: {c.soft}; border: {s.hair}px dashed {c.edge}; }}
+QPushButton[role="plain"] {{ background: transparent; border-color: transparent; color: {c.accent}; }}
+QPushButton[role="plain"]:hover {{ background: {c.hover}; }}
+QPushButton[role="plain"]:focus {{ border-color: {c.accent}; }}
+QPushButton[role="plain"]:disabled {{ color: {c.soft}; border-color: transparent; }}
+QPushButton[role="fold"] {{
+    background: transparent; border-color: transparent; text-align: left; color: {c.ink};
+    padding-left: {pad}px; }}
+QPushButton[role="fold"]:hover {{ background: {c.hover}; }}
+QPushButton[role="fold"]:focus {{ border-color: {c.accent}; padding-left: 0; }}
+QPushButton[role="danger"] {{
+    background: {c.signal_tint}; border-color: {c.signal}; color: {c.signal}; font-weight: 600; }}
+QPushButton[role="danger"]:hover {{ background: {c.sheet}; }}
+QPushButton[role="danger"]:focus {{ border-color: {c.signal}; }}
+
+QToolButton {{
+    background: transparent; border: {s.hair}px solid transparent; border-radius: {s.corner}px;
+    padding: {s.small}px {s.tiny}px; font-size: {t.small}px; }}
+QToolButton:hover {{ background: {c.hover}; }}
+QToolButton:checked {{ background: {c.tint}; border-color: {c.accent}; font-weight: 600; }}
+QToolButton:focus {{ border: {s.ring}px solid {c.accent}; padding: {s.small - pad}px {s.tiny - pad}px; }}
+QToolButton[role="rail-signal"] {{ color: {c.signal}; border-color: {c.signal}; font-weight: 600; }}
+QToolButton[role="rail-signal"]:hover {{ background: {c.signal_tint}; }}
+
+QLineEdit, QDoubleSpinBox {{
+    background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px;
+    padding: {s.tiny + pad}px {s.small + pad}px; min-height: {s.target - 2 * (s.tiny + s.ring)}px;
+    selection-background-color: {c.accent}; selection-color: {c.on_accent}; }}
+QLineEdit:focus, QDoubleSpinBox:focus {{
+    border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.small}px; }}
+
+QListView {{
+    background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px; padding: {s.line}px;
+    outline: none; }}
+QListView:focus {{ border: {s.ring}px solid {c.accent}; padding: 0; }}
+QListView::item {{ min-height: {s.target - s.tiny}px; padding: {s.hair}px {s.small}px; border-radius: {s.tiny}px; }}
+QListView::item:hover {{ background: {c.hover}; }}
+QListView::item:selected {{ background: {c.tint}; color: {c.ink}; }}
+QListView::item:disabled {{ color: {c.soft}; }}
+QComboBox QAbstractItemView {{ background: {c.sheet}; border: {s.hair}px solid {c.edge}; outline: none; }}
+QComboBox QAbstractItemView::item {{ min-height: {s.target - s.tiny}px; }}
+QComboBox QAbstractItemView::item:selected {{ background: {c.accent}; color: {c.on_accent}; }}
+
+QScrollBar:vertical {{ background: {c.desk}; width: {s.medium}px; margin: 0; }}
+QScrollBar::handle:vertical {{
+    background: {c.edge}; border-radius: {s.tiny}px; min-height: {s.huge}px; margin: {s.line}px; }}
+QScrollBar:horizontal {{ background: {c.desk}; height: {s.medium}px; margin: 0; }}
+QScrollBar::handle:horizontal {{
+    background: {c.edge}; border-radius: {s.tiny}px; min-width: {s.huge}px; margin: {s.line}px; }}
+QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+QProgressBar {{
+    background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.tiny}px;
+    max-height: {s.small}px; min-height: {s.small}px; }}
+QProgressBar::chunk {{ background: {c.accent}; border-radius: {s.tiny}px; }}
+"""

@@ -1,0 +1,208 @@
+"""The trail of answers: one line that opens to show and change any of them."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStyle, QStyleOptionButton, QVBoxLayout, QWidget
+
+from keyapp.engine import Step, StepKind
+from keyapp.gui.kit import Kit
+from keyapp.gui.session import Session
+from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.texts import button, label, panel, row, rule, symbol
+from keyapp.model import Answer, Choice, LeadAnswer, Report
+
+__all__ = ["Trail"]
+
+
+class _Line(QPushButton):
+    """A button whose text is cut with dots where it is too long."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self._text = text
+
+    def sizeHint(self) -> QSize:
+        return QSize(SPACE.label_width, super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(SPACE.thumb, super().minimumSizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        option = QStyleOptionButton()
+        self.initStyleOption(option)
+        painter = QPainter(self)
+        style = self.style()
+        style.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option, painter, self)
+        option.rect = style.subElementRect(QStyle.SubElement.SE_PushButtonContents, option, self)
+        room = option.rect.width() - SPACE.icon - SPACE.medium
+        option.text = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideMiddle, room)
+        style.drawControl(QStyle.ControlElement.CE_PushButtonLabel, option, painter, self)
+        painter.end()
+
+
+class Trail(QWidget):
+    """Every answer in order, with the couplets that were passed, and undo and redo."""
+
+    def __init__(self, kit: Kit, session: Session) -> None:
+        super().__init__()
+        self._kit = kit
+        self._session = session
+        inside = QVBoxLayout(self)
+        inside.setContentsMargins(0, 0, 0, 0)
+        inside.setSpacing(SPACE.small)
+        inside.addLayout(self._head())
+        if session.is_unfolded("trail"):
+            inside.addWidget(self._rows())
+
+    def _head(self) -> QHBoxLayout:
+        session, kit = self._session, self._kit
+        is_open = session.is_unfolded("trail")
+        said = [self._short(answer) for answer in session.case.answers]
+        thing = self._thing()
+        parts = [*([thing] if thing else []), *said]
+        text = " · ".join(parts) if parts else self.tr("No answers yet")
+        line = _Line(text)
+        line.setObjectName("fold-trail")
+        line.setProperty("role", "fold")
+        state = self.tr("open") if is_open else self.tr("closed")
+        line.setAccessibleName(
+            self.tr("Answers so far ({state}): {text}").replace("{state}", state).replace("{text}", text)
+        )
+        line.setIcon(kit.look.icon("down" if is_open else "right", "soft"))
+        line.setToolTip(self.tr("Show the answers, and change any of them"))
+        line.clicked.connect(lambda: session.unfold("trail", not is_open))
+        undo = button("", "undo", "plain", icon=kit.look.icon("undo", "accent"), says=self.tr("Undo"))
+        undo.setToolTip(self.tr("Undo (Ctrl+Z)"))
+        undo.setEnabled(session.can_undo)
+        undo.clicked.connect(session.undo)
+        redo = button("", "redo", "plain", icon=kit.look.icon("redo", "accent"), says=self.tr("Redo"))
+        redo.setToolTip(self.tr("Redo (Ctrl+Shift+Z)"))
+        redo.setEnabled(session.can_redo)
+        redo.clicked.connect(session.redo)
+        across = row(gap=SPACE.tiny)
+        across.addWidget(line, 1)
+        across.addWidget(undo)
+        across.addWidget(redo)
+        return across
+
+    def _rows(self) -> QWidget:
+        session = self._session
+        frame, inside = panel("card", SPACE.small, SPACE.medium)
+        way = session.reading.walk
+        thing = self._thing()
+        if thing:
+            self._add(inside, "check", self.tr("Said before the key"), thing, None, None, "settings")
+        for step in way.steps:
+            self._add_step(inside, step)
+        for answer in session.case.answers:
+            if not isinstance(answer, LeadAnswer):
+                character = session.keyset.characters[answer.character]
+                question = character.question.say(session.language)
+                self._add(
+                    inside,
+                    "note",
+                    question,
+                    self._short(answer),
+                    None,
+                    answer,
+                    f"seen-{answer.character}",
+                    self.tr("Reported"),
+                )
+        for answer in way.set_aside:
+            couplet = session.keyset.couplets[answer.couplet]
+            self._add(
+                inside,
+                "away",
+                couplet.asks.say(session.language),
+                session.words.answer(answer),
+                answer.couplet,
+                answer,
+                f"aside-{answer.couplet}",
+                self.tr("Set aside: kept, but not on the way now, so it does not count"),
+            )
+        if inside.count() == 0:
+            inside.addWidget(label(self.tr("Nothing has been answered yet."), "soft"))
+        return frame
+
+    def _add_step(self, inside: QVBoxLayout, step: Step) -> None:
+        session = self._session
+        couplet = session.keyset.couplets[step.couplet]
+        asks = couplet.asks.say(session.language)
+        if step.kind is StepKind.PASSED:
+            lead = couplet.leads[0 if step.choice is Choice.FIRST else 1]
+            self._add(
+                inside,
+                "passed",
+                asks,
+                lead.says.say(session.language),
+                step.couplet,
+                None,
+                f"step-{step.couplet}",
+                self.tr("Passed: other answers settle it"),
+            )
+        elif step.answer is not None:
+            icon = "both" if step.kind is StepKind.BOTH else "check"
+            note = self.tr("Both ways stay open") if step.kind is StepKind.BOTH else ""
+            self._add(
+                inside, icon, asks, self._short(step.answer), step.couplet, step.answer, f"step-{step.couplet}", note
+            )
+
+    def _add(
+        self,
+        inside: QVBoxLayout,
+        icon: str,
+        question: str,
+        said: str,
+        couplet: str | None,
+        answer: Answer | None,
+        name: str,
+        note: str = "",
+    ) -> None:
+        session = self._session
+        if inside.count():
+            inside.addWidget(rule())
+        texts = QVBoxLayout()
+        texts.setSpacing(0)
+        texts.addWidget(label(question, "small"))
+        texts.addWidget(label(said))
+        if note:
+            texts.addWidget(label(note, "small"))
+        across = row(gap=SPACE.medium)
+        across.addWidget(symbol(self._kit, icon, "soft"), 0, Qt.AlignmentFlag.AlignTop)
+        across.addLayout(texts, 1)
+        change = button(self.tr("Change"), f"change-{name}", "plain", says=self.tr("Change: ") + question)
+        if couplet is not None:
+            change.clicked.connect(lambda: session.look_at(couplet))
+        elif answer is not None:
+            change.clicked.connect(lambda: session.look_at_answer(answer))
+        else:
+            change.clicked.connect(lambda: session.show_stage(type(session.stage).SETTINGS))
+        across.addWidget(change, 0, Qt.AlignmentFlag.AlignTop)
+        if answer is not None:
+            back = button(self.tr("Take back"), f"back-{name}", "plain", says=self.tr("Take back: ") + question)
+            back.clicked.connect(lambda: session.take_back(answer))
+            across.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
+        inside.addLayout(across)
+
+    def _thing(self) -> str:
+        session = self._session
+        thing = session.case.settings.thing
+        character = session.keyset.characters.get("thing")
+        if not thing or character is None or session.case.note("thing") is not None:
+            return ""
+        return character.state(thing).label.say(session.language)
+
+    def _short(self, answer: Answer) -> str:
+        """The answer without its question, where it can stand alone."""
+        words, language = self._session.words, self._session.language
+        if isinstance(answer, LeadAnswer) and answer.choice in (Choice.CANT_TELL, Choice.NEITHER):
+            return words.fixed(f"choice.{answer.choice}")
+        if isinstance(answer, Report):
+            character = self._session.keyset.characters[answer.character]
+            joint = " + " if answer.both else " / "
+            labels = [character.state(s).label.say(language) for s in character.state_ids if s in answer.states]
+            said = joint.join(labels)
+            return said if answer.sureness == "sure" else f"{said} ({words.fixed('sureness.think-so')})"
+        return words.answer(answer)

@@ -1,0 +1,69 @@
+"""Published descriptions, mapped before the key existed, weighed by the engine.
+
+`arachnid_cases.yaml` and `insect_cases.yaml` name the source of each description. They are frozen: where a case
+comes out wrong, a description or a weight is mended on its own merits, never the case.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from keyapp.engine import Action, Claim
+from keyapp.model import Evidence
+from tests.outside.cases import FAMILY_OF_DANGER, place_of, published_cases, ranking, weighed
+
+pytestmark = pytest.mark.outside
+
+ARACHNIDS = published_cases("arachnid_cases.yaml")
+INSECTS = published_cases("insect_cases.yaml")
+INSIDE = [case for case in ARACHNIDS if case.inside]
+OUTSIDE = [case for case in (*ARACHNIDS, *INSECTS) if not case.inside]
+GATED = [case for case in ARACHNIDS if case.gated]
+
+
+def by_id(case):
+    return case.id
+
+
+@pytest.fixture(scope="module")
+def places(shipped):
+    """Case -> place of the right family in the standing, and the standing in words."""
+    readings = {case.id: (case, weighed(shipped, case)) for case in INSIDE}
+    return {name: (place_of(case, reading), ranking(reading)) for name, (case, reading) in readings.items()}
+
+
+def beyond(places, last):
+    """The cases whose family stands after place `last`, as lines to read."""
+    return [f"{name}: place {place} in {row}" for name, (place, row) in places.items() if place > last]
+
+
+def test_the_files_hold_what_they_held_when_they_were_frozen():
+    assert (len(ARACHNIDS), len(INSIDE), len(INSECTS)) == (46, 33, 44)
+
+
+@pytest.mark.parametrize(("last", "share"), [(1, 0.90), (3, 0.97)])
+def test_the_right_family_comes_first(places, last, share):
+    misses = beyond(places, last)
+    assert len(places) - len(misses) >= share * len(places), "\n" + "\n".join(misses)
+
+
+@pytest.mark.parametrize("evidence", [Evidence.WORDS, Evidence.VIEWS])
+@pytest.mark.parametrize("case", GATED, ids=by_id)
+def test_a_dangerous_animal_is_named(shipped, case, evidence):
+    reading = weighed(shipped, case, evidence)
+    families = {FAMILY_OF_DANGER[danger.group] for danger in reading.not_ruled_out}
+    assert families & case.wanted, ranking(reading)
+
+
+@pytest.mark.parametrize("evidence", [Evidence.WORDS, Evidence.VIEWS])
+@pytest.mark.parametrize("case", OUTSIDE, ids=by_id)
+def test_what_is_not_in_the_key_gets_no_confident_name(shipped, case, evidence):
+    reading = weighed(shipped, case, evidence)
+    assert reading.verdict.claim in (Claim.UNKNOWN, Claim.ONE_OF), ranking(reading)
+
+
+@pytest.mark.parametrize("evidence", [Evidence.WORDS, Evidence.VIEWS])
+@pytest.mark.parametrize("case", OUTSIDE, ids=by_id)
+def test_what_is_not_in_the_key_is_never_to_be_moved(shipped, case, evidence):
+    reading = weighed(shipped, case, evidence)
+    assert Action.MOVE not in reading.verdict.actions, ranking(reading)
