@@ -5,16 +5,19 @@ from __future__ import annotations
 import argparse
 import ast
 import dataclasses
+import datetime
 import json
 import os
 import re
+import shutil
 import tomllib
 from pathlib import Path
 
 import pytest
 
+from keyapp.checker import run_check
 from keyapp.checker.codes import CODES
-from keyapp.cli import weigh
+from keyapp.cli import draw, weigh
 from keyapp.cli.ask_json import ACTS, Desk
 from keyapp.cli.main import build_parser
 from keyapp.cli.terminal import Terminal
@@ -44,8 +47,16 @@ DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
 BOTH = README + DEVELOPERS
 DOCUMENTS = pytest.mark.parametrize("document", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
 
-MADE_BY_THE_READER = {"running-crab.yaml", "cases.yaml", "our-office.yaml"}
-"""Files that an example lets the reader make, so that they need not be there."""
+MADE_BY_THE_READER = {
+    "long-jawed.yaml",
+    "cases.yaml",
+    "our-office.yaml",
+    "id.svg",
+    "drawn/my-figure.svg",
+    "enquiry.json",
+}
+"""Files that an example lets the reader make, or the program makes, so that they need not be there."""
+HOLDING = ("keyapp", "keys", "images", "tests")
 
 
 def sub_parsers() -> dict[str, argparse.ArgumentParser]:
@@ -146,7 +157,7 @@ def named_paths(document: str) -> list[str]:
     top = {path.name for path in ROOT.iterdir()}
     ends = (".py", ".yaml", ".md", ".toml", ".svg", ".png", ".ttf", ".otf", ".json")
     paths = {
-        word.rstrip("/")
+        word.removeprefix("my-").rstrip("/")
         for word in words
         if not word.startswith(("http", ".venv"))
         and ((word.split("/")[0] in top and "/" in word) or (word.endswith(ends) and not word.startswith(("*", "."))))
@@ -267,7 +278,7 @@ def test_the_number_of_families_in_the_readme_is_right(shipped):
 
 @pytest.mark.parametrize("path", named_paths(BOTH))
 def test_a_path_that_is_named_exists(path):
-    assert list(ROOT.glob(path)) or list(ROOT.glob(f"*/**/{path}"))
+    assert list(ROOT.glob(path)) or any(list((ROOT / folder).glob(f"**/{path}")) for folder in HOLDING)
 
 
 @DOCUMENTS
@@ -370,6 +381,47 @@ def test_the_exchange_in_the_readme_says_what_is_shown(desk):
 def test_every_name_in_a_reply_is_in_the_readme(desk, request_):
     names = names_in(desk.answer(json.dumps(request_)))
     assert {name for name in names if f"`{name}`" not in README} == set()
+
+
+def example(folder: Path) -> list[str]:
+    """Carry out the worked example of DEVELOPERS.md on a copy of the key; what the checker finds then."""
+    section = DEVELOPERS.split("## Adding a family: a worked example")[1].split("\n## ")[0]
+    taxon, source, wording, figure, line, couplet, _ = blocks(section, "yaml")
+    keys = folder / "my-keys"
+    shutil.copytree(keys_folder(), keys)
+    (keys / "taxa/long-jawed.yaml").write_text(taxon, encoding="utf-8")
+    for name, text in (
+        ("sources.yaml", source),
+        ("wording.yaml", wording),
+        ("figures/spiders.yaml", figure),
+        ("web-spiders.yaml", couplet),
+    ):
+        with (keys / name).open("a", encoding="utf-8") as file:
+            file.write(text)
+    path = keys / "web-spiders.yaml"
+    before, after = path.read_text(encoding="utf-8").split("  long-body:\n")
+    after = after.replace("        to: {taxon: spider-not-in-key}\n", line, 1)
+    path.write_text(f"{before}  long-body:\n{after}", encoding="utf-8")
+    return [str(one) for one in run_check(keys, None, datetime.date(2026, 11, 24)).problems]
+
+
+def test_the_worked_example_adds_a_family_without_a_problem(tmp_path):
+    assert example(tmp_path) == []
+
+
+def test_the_family_of_the_worked_example_comes_first(tmp_path, capsys):
+    example(tmp_path)
+    case = next(block for block in blocks(DEVELOPERS, "yaml") if block.startswith("cases:"))
+    (tmp_path / "cases.yaml").write_text(case, encoding="utf-8")
+    assert weigh.run(Terminal(), tmp_path / "my-keys", tmp_path / "cases.yaml", "en") == 0
+    (result,) = json.loads(capsys.readouterr().out)
+    assert result["candidates"][0]["name"] == "Long-jawed orb weavers (Tetragnathidae)"
+
+
+def test_the_figure_of_the_worked_example_is_drawn(tmp_path):
+    example(tmp_path)
+    assert draw.run(Terminal(), tmp_path / "my-keys", ["long-jawed"], tmp_path / "drawn") == 0
+    assert (tmp_path / "drawn/long-jawed.svg").read_text(encoding="utf-8").startswith("<svg")
 
 
 def test_the_weighed_cases_in_the_readme_are_weighed(tmp_path, capsys):

@@ -17,7 +17,7 @@ from keyapp.engine.likelihood import (
     report_chance,
 )
 from keyapp.engine.tables import Bools, Floats, Tables
-from keyapp.model import Answer, Choice, Lead, LeadAnswer, Measurement, Report, Sureness
+from keyapp.model import Answer, Choice, Evidence, Lead, LeadAnswer, Measurement, Report, Sureness
 
 __all__ = ["Contradiction", "Event", "asserted", "contradictions", "events", "known_states", "lead_of", "report_event"]
 
@@ -27,7 +27,8 @@ class Event:
     """One answer as evidence.
 
     Attributes:
-        answer: the answer it comes from.
+        answers: the answers it comes from; several where leads of more than one couplet speak of
+            the same character.
         characters: characters it speaks of.
         groups: independence groups of these characters.
         logs: O x H, log chance of the answer by level of observer and hypothesis.
@@ -37,13 +38,19 @@ class Event:
         inapplicable: H, hypotheses to which it does not apply.
     """
 
-    answer: Answer
+    answers: tuple[Answer, ...]
     characters: tuple[str, ...]
     groups: frozenset[str]
     logs: Floats
     against: Bools
     may_clear: bool
     inapplicable: Bools
+
+    @property
+    def evidence(self) -> Evidence:
+        """The weakest kind of evidence among its answers."""
+        kinds = list(Evidence)
+        return min((answer.evidence for answer in self.answers), key=kinds.index)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,16 +73,51 @@ def lead_of(tables: Tables, answer: LeadAnswer) -> Lead | None:
 def events(tables: Tables, answers: Sequence[Answer]) -> tuple[Event, ...]:
     """Turn the answers that count into events, in the order given.
 
-    A direct report replaces what a lead says of the same character. *Can't tell*, and an
-    absence reported without the view having been seen, add nothing.
+    Each character has one entry: a direct report replaces what a lead says of it, and leads of
+    several couplets that speak of it alone meet in what they leave open together. Where they
+    leave nothing open, they stay apart. *Can't tell*, and an absence reported without the view
+    having been seen, add nothing.
     """
     noted = frozenset(a.character for a in answers if not isinstance(a, LeadAnswer) and _is_informative(tables, a))
-    found = []
+    meeting: dict[str, list[LeadAnswer]] = {}
     for answer in answers:
-        event = _event(tables, answer, noted)
-        if event is not None:
-            found.append(event)
+        name = _sole_character(tables, answer)
+        if name is not None and name not in noted and isinstance(answer, LeadAnswer):
+            meeting.setdefault(name, []).append(answer)
+    found: list[Event] = []
+    for answer in answers:
+        name = _sole_character(tables, answer)
+        if name in meeting and answer in meeting[name]:
+            found += _met(tables, name, meeting.pop(name))
+        elif name is None or name not in {c for event in found for c in event.characters}:
+            event = _event(tables, answer, noted)
+            if event is not None:
+                found.append(event)
     return tuple(found)
+
+
+def _sole_character(tables: Tables, answer: Answer) -> str | None:
+    """The character of an answered couplet whose leads speak of no other; None for any other answer."""
+    lead = lead_of(tables, answer) if isinstance(answer, LeadAnswer) else None
+    if lead is None or not isinstance(answer, LeadAnswer) or not _is_informative(tables, answer):
+        return None
+    held = {c for one in tables.keyset.couplets[answer.couplet].leads for c in one.holds}
+    return next(iter(held)) if len(held) == 1 else None
+
+
+def _met(tables: Tables, name: str, answers: Sequence[LeadAnswer]) -> list[Event]:
+    """One event for all the leads chosen about one character, or one for each where they disagree."""
+    sets = [lead.holds[name] for lead in (lead_of(tables, answer) for answer in answers) if lead is not None]
+    left = frozenset.intersection(*sets)
+    if not left:
+        return [event for answer in answers for event in _met(tables, name, [answer])]
+    key = ("met", name, tuple(answers))
+    if key not in tables.memo:
+        sureness = max((a.sureness for a in answers), key=list(Sureness).index)
+        evidence = min((a.evidence for a in answers), key=list(Evidence).index)
+        report = Report(name, left, sureness=sureness, evidence=evidence)
+        tables.memo[key] = report_event(tables, report, tuple(answers))
+    return [tables.memo[key]]  # type: ignore[list-item]
 
 
 def _is_informative(tables: Tables, answer: Answer) -> bool:
@@ -113,14 +155,18 @@ def _event(tables: Tables, answer: Answer, noted: frozenset[str]) -> Event | Non
     return event
 
 
-def report_event(tables: Tables, answer: Report) -> Event:
-    """A direct report as evidence."""
+def report_event(tables: Tables, answer: Report, leads: tuple[Answer, ...] = ()) -> Event:
+    """A direct report as evidence; or what `leads` chosen in the key come to, taken as one."""
     table = tables.characters[answer.character]
     character = table.character
-    logs = np.log([report_chance(table, answer, o.factor, tables.weights) for o in tables.weights.observers])
+    chances = [report_chance(table, answer, o.factor, tables.weights) for o in tables.weights.observers]
+    if leads:
+        # A couplet that does not apply is answered at random: either lead, or neither fits.
+        chances = [np.where(table.applies, chance, 1.0 / 3.0) for chance in chances]
+    logs = np.log(chances)
     absent = any(character.state(s).absence for s in answer.states)
     return Event(
-        answer,
+        leads or (answer,),
         (character.id,),
         frozenset({character.group}),
         logs,
@@ -135,7 +181,7 @@ def _number_event(tables: Tables, answer: Measurement) -> Event:
     logs = np.log([number_chance(tables, answer, o.factor) for o in tables.weights.observers])
     nothing = np.zeros(len(tables.rows), dtype=bool)
     applies = tables.size_applies[answer.character]
-    return Event(answer, (character.id,), frozenset({character.group}), logs, nothing, False, ~applies)
+    return Event((answer,), (character.id,), frozenset({character.group}), logs, nothing, False, ~applies)
 
 
 def _lead_event(tables: Tables, answer: LeadAnswer, noted: frozenset[str]) -> Event | None:
@@ -171,7 +217,7 @@ def _lead_event(tables: Tables, answer: LeadAnswer, noted: frozenset[str]) -> Ev
         )
     inapplicable = ~np.all([t.applies for t in characters], axis=0)
     groups = frozenset(t.character.group for t in characters)
-    return Event(answer, left, groups, logs, against, may_clear, inapplicable)
+    return Event((answer,), left, groups, logs, against, may_clear, inapplicable)
 
 
 def asserted(tables: Tables, answer: Answer) -> dict[str, frozenset[str]]:

@@ -14,8 +14,9 @@ def prior(tables: Tables, settings: Settings) -> Floats:
     """Prior probabilities over the rows of `tables`; they sum to 1.
 
     Mass goes to kinds and is split among their descriptions by share, so that describing more
-    stages, sexes or signs of a kind adds none. Each factor has a floor. Where region or month
-    is unknown, gated taxa take their highest value and the others their mean.
+    stages, sexes or signs of a kind adds none. What is not in this key holds `outside` in all.
+    Each factor has a floor. Where region or month is unknown, gated taxa take their highest
+    value and the others their mean.
     """
     weights = tables.weights
     taxa = tables.keyset.taxa
@@ -38,9 +39,17 @@ def prior(tables: Tables, settings: Settings) -> Floats:
         if settings.spot and taxon.places:
             place = max(weights.floor, taxon.places.get(settings.spot, weights.place_floor))
         mass[i] = taxon.share / shares[row.kind] * common * season * place
-    if mass.sum() > 0:
-        mass *= (1.0 - weights.outside) / mass.sum()
-    mass[-1] = weights.outside
+    # What is not in the key: half of its mass to the results that stand for it, half to the unknown.
+    stand_ins = np.array([row.group.level == "outside" for row in tables.rows])
+    stand_ins[-1] = False
+    known = ~stand_ins
+    known[-1] = False
+    half = 0.5 * weights.outside if mass[stand_ins].sum() > 0 else 0.0
+    if half:
+        mass[stand_ins] *= half / mass[stand_ins].sum()
+    if mass[known].sum() > 0:
+        mass[known] *= (1.0 - weights.outside) / mass[known].sum()
+    mass[-1] = weights.outside - half
     return np.asarray(mass / mass.sum(), dtype=float)
 
 
@@ -50,7 +59,11 @@ def _factor(found: list[float], gated: bool, floor: float) -> float:
 
 
 def _occurrences(tables: Tables, taxon: Taxon, region: str | None) -> list[float]:
-    """Occurrence in the region set, or in every top region where none is set."""
+    """Occurrence in the place set: one value, or one for each part of it.
+
+    A state's own value beats its region's, and that the default. Of a region whose states differ,
+    all its states count, and of an unknown place every value there is.
+    """
     table = taxon.occurrence
     if not table:
         return [1.0]
@@ -58,17 +71,14 @@ def _occurrences(tables: Tables, taxon: Taxon, region: str | None) -> list[float
     if region is None:
         return list(table.values())
     regions = tables.keyset.regions
-    seen: set[str] = set()
-    current: str | None = region
-    while current and current not in seen:
-        if current in table:
-            return [table[current]]
-        seen.add(current)
-        if current in regions:
-            current = regions[current].part_of or None
-        else:
-            current = next((r.id for r in regions.values() if current in r.states and not r.part_of), None)
-    return [default]
+    if region not in regions:
+        home = next((r.id for r in regions.values() if region in r.states and not r.part_of), None)
+        return [table.get(region, table.get(home or "", default))]
+    current = regions[region]
+    while current.part_of in regions and current.id not in table:
+        current = regions[current.part_of]
+    base = table.get(current.id, default)
+    return [table.get(state, base) for state in regions[region].states] or [base]
 
 
 def _months(tables: Tables, taxon: Taxon, settings: Settings) -> list[float]:

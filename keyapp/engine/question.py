@@ -10,12 +10,15 @@ from numpy.typing import NDArray
 
 from keyapp.engine.ledger import Event, report_event
 from keyapp.engine.likelihood import error_chance
-from keyapp.engine.safety import NotRuledOut, not_ruled_out
+from keyapp.engine.safety import NotRuledOut, openness
 from keyapp.engine.standing import Standing, standing
 from keyapp.engine.tables import Floats, Tables
 from keyapp.model import Evidence, Report, Sureness
 
 __all__ = ["Question", "next_questions"]
+
+MOSTLY_APPLIES = 0.5
+"""A character is asked only where it applies to so much of the standing."""
 
 LOOKED_AT = 12
 """So many of the most informative characters are looked at for what they clear, and those that settle a danger best."""
@@ -28,7 +31,7 @@ class Question:
     Attributes:
         character: character id.
         bits: expected information about the group (family or danger group), in bits.
-        cleared: expected number of danger groups that no longer have to be named.
+        cleared: expected fall of what is not ruled out, in danger groups (`openness`).
         score: (bits + danger_bits * cleared) for each second of the observer's effort.
     """
 
@@ -74,7 +77,8 @@ def next_questions(
     bits = _bits_apart(tables, stand, evidence)
     candidates = []
     for name, table in tables.characters.items():
-        if name in said:
+        # Nobody can tell of a part that what they have before them does not have.
+        if name in said or float(stand.posterior @ table.applies) < MOSTLY_APPLIES:
             continue
         gain = bits[name]
         if table.character.group in touched:
@@ -154,9 +158,10 @@ def _by_trial(
     name: str,
     evidence: Evidence,
 ) -> tuple[float, float]:
-    """Expected bits and dangers cleared, by trying every report in turn."""
+    """Expected bits, and expected fall of what is not ruled out, by trying every report in turn."""
     table = tables.characters[name]
     before = _entropy(tables.group_sums(stand.posterior))
+    open_before = openness(tables, stand, found) if named else 0.0
     bits = cleared = 0.0
     for state in table.character.state_ids:
         event = _told(tables, name, state, evidence)
@@ -164,7 +169,7 @@ def _by_trial(
         then = standing(tables, log_prior, [*found, event])
         bits += chance * (before - _entropy(tables.group_sums(then.posterior)))
         if named:
-            cleared += chance * (len(named) - len(not_ruled_out(tables, then, [*found, event])))
+            cleared += chance * (open_before - openness(tables, then, [*found, event]))
     return max(0.0, bits), max(0.0, cleared)
 
 

@@ -14,15 +14,12 @@ from keyapp.engine.safety import NotRuledOut, not_ruled_out
 from keyapp.engine.second_look import SecondLook, second_looks
 from keyapp.engine.settle import Settling, settling
 from keyapp.engine.standing import Standing, standing
-from keyapp.engine.tables import Floats, Tables
+from keyapp.engine.tables import THING, Floats, Tables
 from keyapp.engine.verdict import Verdict, verdict
 from keyapp.engine.walk import StepKind, Walk, reachable, walk
 from keyapp.model import Answer, Case, Choice, LeadAnswer, Report, Sureness
 
 __all__ = ["THING", "Reading", "helpful_questions", "read_case", "second_look"]
-
-THING = "thing"
-"""The character that says what there is: an animal, a web, an egg sac, a shed skin."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,10 +147,10 @@ def _go_back(tables: Tables, log_prior: Floats, found: tuple[Event, ...], way: W
             return step.couplet
     best: tuple[float, str] | None = None
     for step in chosen:
-        left = [event for event in found if event.answer != step.answer]
+        left = [event for event in found if step.answer not in event.answers]
         stand = standing(tables, log_prior, left)
         gain = float(np.log(np.sum(np.exp(stand.fit + log_prior))))
-        own = [event for event in found if event.answer == step.answer]
+        own = [event for event in found if step.answer in event.answers]
         gain -= sum(float(event.logs.max()) for event in own)
         if best is None or gain > best[0] + 1e-12:
             best = (gain, step.couplet)

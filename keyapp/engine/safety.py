@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -12,7 +13,7 @@ from keyapp.engine.ledger import Event
 from keyapp.engine.standing import Standing
 from keyapp.engine.tables import Bools, Tables
 
-__all__ = ["NotRuledOut", "clearing_counts", "not_ruled_out"]
+__all__ = ["NotRuledOut", "clearing_counts", "not_ruled_out", "openness"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +65,8 @@ def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tu
     weights = tables.weights
     ratios = np.exp(stand.fit - stand.fit.max())
     counts = clearing_counts(tables, found)
-    groups: dict[str, list[int]] = {}
-    for row in tables.gated:
-        groups.setdefault(tables.rows[row].danger, []).append(row)
     named = []
-    for group, rows in groups.items():
+    for group, rows in _gated_groups(tables).items():
         mass = float(stand.posterior[rows].sum())
         low = mass < weights.ruled_out_posterior
         left = [
@@ -82,3 +80,33 @@ def not_ruled_out(tables: Tables, stand: Standing, found: Sequence[Event]) -> tu
             taxa = tuple(dict.fromkeys(tables.rows[row].taxon for row in left))
             named.append(NotRuledOut(group, taxa, chance, int(counts[left].min())))
     return tuple(sorted(named, key=lambda one: (-one.chance, one.group)))
+
+
+def openness(tables: Tables, stand: Standing, found: Sequence[Event]) -> float:
+    """How far the gated groups are from being ruled out: 0 when all are, up to 1 for each.
+
+    Half of it is the share of contradicting answers still missing, half the log of how far the
+    group's posterior is above its threshold. It falls with every step towards ruling out, which
+    the count of named groups does not.
+    """
+    weights = tables.weights
+    counts = clearing_counts(tables, found)
+    ratios = np.exp(stand.fit - stand.fit.max())
+    total = 0.0
+    for rows in _gated_groups(tables).values():
+        mass = float(stand.posterior[rows].sum())
+        missing = 1.0 - min(1.0, float(counts[rows].min()) / weights.ruled_out_answers)
+        above = math.log(max(mass, 1e-12) / weights.ruled_out_posterior) / -math.log(weights.ruled_out_posterior)
+        reach = math.log(max(float(ratios[rows].max()), 1e-12) / weights.ruled_out_ratio) / -math.log(
+            weights.ruled_out_ratio
+        )
+        total += 0.5 * missing + 0.5 * min(1.0, max(0.0, above, reach))
+    return total
+
+
+def _gated_groups(tables: Tables) -> dict[str, list[int]]:
+    """Rows by danger group."""
+    groups: dict[str, list[int]] = {}
+    for row in tables.gated:
+        groups.setdefault(tables.rows[row].danger, []).append(row)
+    return groups

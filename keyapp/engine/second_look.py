@@ -62,7 +62,7 @@ def _cheapest(
             left = [event for event in found if event not in taken]
             stand = standing(tables, log_prior, left)
             if any(one.group == group for one in not_ruled_out(tables, stand, left)):
-                best = SecondLook(group, tuple(event.answer for event in taken), cost)
+                best = SecondLook(group, tuple(answer for event in taken for answer in event.answers), cost)
         if best is not None:
             return best
     return None

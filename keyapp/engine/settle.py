@@ -54,6 +54,8 @@ def settling(
         character = table.character
         if character.never_clears or character_id in passed_over or character.group in used_groups:
             continue
+        if float(stand.posterior @ table.applies) < 0.5:
+            continue
         telling = [row for row in rows if table.applies[row] and table.described[row]]
         if not telling:
             continue

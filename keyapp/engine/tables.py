@@ -9,7 +9,10 @@ from numpy.typing import NDArray
 
 from keyapp.model import AppliesTo, Character, Form, KeySet, Taxon, Weights
 
-__all__ = ["OUTSIDE", "CharacterTable", "GroupId", "Row", "Tables", "build_tables"]
+__all__ = ["OUTSIDE", "THING", "CharacterTable", "GroupId", "Row", "Tables", "build_tables"]
+
+THING = "thing"
+"""The character that says what there is: an animal, a web, an egg sac, a shed skin."""
 
 OUTSIDE = "(not in this key)"
 """Id of the hypothesis "something not in this key"; it is always the last row."""
@@ -210,7 +213,10 @@ def _character_table(character: Character, taxa: list[Taxon], kinds: Floats, wei
     if known.any():
         mean = np.average(chance[:n][known], axis=0, weights=kinds[known])
     chance[:n][~known] = mean
-    chance[n] = 1.0 / count
+    # What is not in the key may show anything, but rare things are rare there too; and it is no
+    # more often a web or a skin than the rest.
+    breadth = 0.0 if character.id == THING else weights.outside_breadth
+    chance[n] = (1.0 - breadth) * mean + breadth / count
     return CharacterTable(character, chance, listed, described, applying, _misread(character, states))
 
 

@@ -128,7 +128,7 @@ def _basis(tables: Tables, log_prior: Floats, found: Sequence[Event], top: Group
     """The best kind of evidence that by itself, with better kinds, puts `top` firmly first."""
     for kind in reversed(Evidence):
         at_least = list(Evidence)[list(Evidence).index(kind) :]
-        held = [event for event in found if event.answer.evidence in at_least]
+        held = [event for event in found if event.evidence in at_least]
         if not held:
             continue
         alone = standing(tables, log_prior, held)
@@ -190,5 +190,5 @@ def _young_seen(tables: Tables, found: Sequence[Event]) -> bool:
     if BROOD not in tables.characters:
         return False
     character = tables.characters[BROOD].character
-    said = (asserted(tables, event.answer).get(BROOD, frozenset()) for event in found)
+    said = (asserted(tables, answer).get(BROOD, frozenset()) for event in found for answer in event.answers)
     return any(not character.state(state).absence for states in said for state in states)

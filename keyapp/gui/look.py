@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QFontDatabase, QGuiApplication, QIcon, QPainte
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication
 
+from keyapp.gui.send import send
 from keyapp.gui.style import style_sheet
 from keyapp.gui.theme import DARK, LIGHT, SPACE, Colours
 
@@ -98,7 +99,7 @@ class Look(QObject):
         if wanted is not self._colours:
             self._colours = wanted
             self.apply()
-            self.changed.emit()
+            send(self.changed)
 
     def _palette(self) -> QPalette:
         c = self._colours

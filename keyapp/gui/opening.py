@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QThread, Signal
 
+from keyapp.gui.send import send
+
 if TYPE_CHECKING:
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
@@ -40,11 +42,11 @@ class Opening(QThread):
             enquiry, words = open_key(self._folder, self._language)
         except UserError as error:
             problems = getattr(error, "problems", ())
-            self.failed.emit(error, tuple(str(problem) for problem in problems))
+            send(self.failed, error, tuple(str(problem) for problem in problems))
         except Exception as error:  # noqa: BLE001 - handed whole to the reporter in the window's thread
-            self.broke.emit(error)
+            send(self.broke, error)
         else:
-            self.ready.emit(enquiry, words)
+            send(self.ready, enquiry, words)
 
 
 def open_key(folder: Path, language: str) -> tuple[Enquiry, Words]:

@@ -4,22 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from enum import StrEnum
 from typing import TYPE_CHECKING
-
-from PySide6.QtCore import QObject, Signal
 
 from keyapp.errors import UserError
 from keyapp.gui.carry_on import usable
-from keyapp.gui.draft import LeadDraft, SeenDraft
+from keyapp.gui.desk import Desk, Stage
+from keyapp.gui.draft import SeenDraft
 from keyapp.gui.injury import injury_words
-from keyapp.gui.reporter import Reporter
 from keyapp.gui.saver import Saver
-from keyapp.model import Answer, Case, Choice, KeySet, LeadAnswer, Measurement, Report, Settings, View
+from keyapp.gui.send import send
+from keyapp.model import Answer, Case, LeadAnswer, Measurement, Report, Settings
 
 if TYPE_CHECKING:
-    from keyapp.engine import Reading, Tables
-    from keyapp.engine.second_look import SecondLook
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
     from keyapp.work.keep import Keeper
@@ -27,52 +23,11 @@ if TYPE_CHECKING:
 __all__ = ["Session", "Stage"]
 
 
-class Stage(StrEnum):
-    """The part of *Work it out* that is on the screen."""
-
-    HURT = "hurt"
-    SETTINGS = "settings"
-    KEY = "key"
-    SEEN = "seen"
-    RESULT = "result"
-
-
-class Session(QObject):
+class Session(Desk):
     """An open key and the enquiry at hand. One method for each thing a person does.
 
     Before the key is open only `hurt` can be answered; the answer waits for it.
-
-    Signals:
-        opened: the key is ready; no arguments.
-        changed: the case has changed, once for each real change; no arguments.
-        moved: another stage, couplet, fold or kind of first aid is shown; no arguments.
-        drafted: what is picked and not yet answered has changed; no arguments.
-        emergency: the emergency card is asked for; no arguments.
     """
-
-    opened = Signal()
-    changed = Signal()
-    moved = Signal()
-    drafted = Signal()
-    emergency = Signal()
-
-    def __init__(self, reporter: Reporter, language: str = "en") -> None:
-        super().__init__()
-        self.language = language
-        self._reporter = reporter
-        self._saver: Saver | None = None
-        self._enquiry: Enquiry | None = None
-        self._words: Words | None = None
-        self._stage = Stage.HURT
-        self._asked: str | None = None
-        self._lead: LeadDraft | None = None
-        self._seen = SeenDraft()
-        self._folds: set[str] = set()
-        self._first_aid = "unknown"
-        self._offer: Case | None = None
-        self._case_before = Case()
-        self._hurt_early: bool | None = None
-        self._words_shown: set[str] = set()
 
     # Opening -------------------------------------------------------------------------------
 
@@ -85,7 +40,7 @@ class Session(QObject):
             self._saver = Saver(keeper)
             self._saver.failed.connect(self._reporter.tell)
             self._offer = self._kept(keeper)
-        self.opened.emit()
+        send(self.opened)
         if self._hurt_early is not None:
             self.set_up(hurt=self._hurt_early)
 
@@ -100,134 +55,6 @@ class Session(QObject):
         if self._saver is not None:
             self._saver.flush()
 
-    # What there is ---------------------------------------------------------------------------
-
-    @property
-    def is_open(self) -> bool:
-        """Whether the key is ready."""
-        return self._enquiry is not None
-
-    @property
-    def enquiry(self) -> Enquiry:
-        """The enquiry; only once the key is open."""
-        assert self._enquiry is not None
-        return self._enquiry
-
-    @property
-    def words(self) -> Words:
-        """The key's sentences; only once the key is open."""
-        assert self._words is not None
-        return self._words
-
-    @property
-    def tables(self) -> Tables:
-        """The key made ready for the engine."""
-        return self.enquiry.tables
-
-    @property
-    def keyset(self) -> KeySet:
-        """The key."""
-        return self.words.keyset
-
-    @property
-    def case(self) -> Case:
-        """The case as it stands; an empty one before the key is open."""
-        if self._enquiry is None:
-            return Case(Settings(hurt=self._hurt_early))
-        return self._enquiry.case
-
-    @property
-    def reading(self) -> Reading:
-        """What the engine makes of the case."""
-        return self.enquiry.reading
-
-    @property
-    def second_look(self) -> tuple[SecondLook, ...]:
-        """Answers to check again before anything reassuring is said."""
-        return self.enquiry.second_look
-
-    @property
-    def stage(self) -> Stage:
-        """The part that is on the screen."""
-        return self._stage
-
-    @property
-    def couplet(self) -> str | None:
-        """The couplet on the screen: the one asked for by hand, else the next to answer."""
-        way = self.reading.walk
-        if self._asked in (*way.open, *(step.couplet for step in way.steps)):
-            return self._asked
-        return self.reading.current
-
-    @property
-    def is_looking_back(self) -> bool:
-        """Whether the couplet on the screen is not the next to answer."""
-        return self._stage is Stage.KEY and self.couplet != self.reading.current
-
-    @property
-    def lead_draft(self) -> LeadDraft:
-        """What is picked at the couplet on the screen."""
-        couplet = self.couplet or ""
-        if self._lead is None or self._lead.couplet != couplet:
-            self._lead = self._fresh_draft(couplet)
-        return self._lead
-
-    @property
-    def seen_draft(self) -> SeenDraft:
-        """What is picked on the page for things seen."""
-        return self._seen
-
-    @property
-    def offer(self) -> Case | None:
-        """An enquiry that was left open and may be carried on."""
-        return self._offer
-
-    @property
-    def first_aid(self) -> str:
-        """The kind of animal the emergency card speaks of."""
-        return self._first_aid
-
-    @property
-    def can_undo(self) -> bool:
-        """Whether there is a step to undo."""
-        return self._enquiry is not None and self._enquiry.can_undo
-
-    @property
-    def can_redo(self) -> bool:
-        """Whether there is a step to do again."""
-        return self._enquiry is not None and self._enquiry.can_redo
-
-    def is_unfolded(self, name: str) -> bool:
-        """Whether the fold of that name is open."""
-        return name in self._folds
-
-    def needs_view(self) -> View | None:
-        """The side that must have been in view for what is picked, where one must."""
-        draft = self.lead_draft
-        if not draft.couplet or draft.choice is None:
-            return None
-        return self.enquiry.lead_needs_view(draft.couplet, draft.choice)
-
-    def seen_needs_view(self) -> View | None:
-        """The side that must have been seen for the report in the making, where one must."""
-        draft = self._seen
-        character = self.keyset.characters.get(draft.character)
-        if character is None or not draft.states or character.view is View.ANY:
-            return None
-        return character.view if any(character.state(s).absence for s in draft.states) else None
-
-    def can_answer(self) -> bool:
-        """Whether what is picked is enough to go on."""
-        draft = self.lead_draft
-        return draft.choice is not None and (self.needs_view() is None or draft.view_seen is not None)
-
-    def can_report(self) -> bool:
-        """Whether the report in the making is enough."""
-        draft = self._seen
-        if draft.mm is not None:
-            return True
-        return bool(draft.states) and (self.seen_needs_view() is None or draft.view_seen is not None)
-
     # Acts on the case --------------------------------------------------------------------------
 
     def set_hurt(self, hurt: bool) -> None:
@@ -237,7 +64,7 @@ class Session(QObject):
         else:
             self._act(lambda: self.enquiry.set_up(hurt=hurt))
         if hurt:
-            self.emergency.emit()
+            send(self.emergency)
         if self._stage is Stage.HURT:
             self.show_stage(Stage.SETTINGS)
 
@@ -245,7 +72,7 @@ class Session(QObject):
         """Change whether anyone is hurt, from the emergency card; the screen stays."""
         if self._enquiry is None:
             self._hurt_early = hurt
-            self.moved.emit()
+            send(self.moved)
         else:
             self._act(lambda: self.enquiry.set_up(hurt=hurt))
 
@@ -260,7 +87,7 @@ class Session(QObject):
         self._words_shown |= fresh
         if fresh:
             self._act(lambda: self.enquiry.set_up(told=text, hurt=True))
-            self.emergency.emit()
+            send(self.emergency)
         else:
             self._act(lambda: self.enquiry.set_up(told=text))
 
@@ -352,14 +179,18 @@ class Session(QObject):
             )
         self._stage = self._stage_of_case()
         self._save()
-        self.changed.emit()
-        self.moved.emit()
+        send(self.changed)
+        send(self.moved)
 
     def leave_kept(self) -> None:
         """Let go of the enquiry that was left open."""
         self._offer = None
         self._save()
-        self.moved.emit()
+        send(self.moved)
+
+    def ask_for_help(self) -> None:
+        """Ask for the emergency card."""
+        send(self.emergency)
 
     # Acts on the screen --------------------------------------------------------------------------
 
@@ -367,14 +198,14 @@ class Session(QObject):
         """Turn to another part."""
         if stage is not self._stage:
             self._stage = stage
-            self.moved.emit()
+            send(self.moved)
 
     def look_at(self, couplet: str) -> None:
         """Show a couplet, answered or not, with its answer picked; nothing changes until it is given."""
         self._asked = couplet
         self._lead = None
         self._stage = Stage.KEY
-        self.moved.emit()
+        send(self.moved)
 
     def look_at_answer(self, answer: Answer) -> None:
         """Show the place where an answer was given."""
@@ -401,20 +232,20 @@ class Session(QObject):
         """Open the page for things seen at a character, with what was reported of it."""
         self._pick(character)
         self._stage = Stage.SEEN
-        self.moved.emit()
+        send(self.moved)
 
     def pick_character(self, character: str) -> None:
         """Choose the character to report."""
         if character != self._seen.character:
             self._pick(character)
-            self.drafted.emit()
+            send(self.drafted)
 
     def draft_seen(self, **parts: object) -> None:
         """Change the report in the making."""
         fresh = replace(self._seen, **parts)  # type: ignore[arg-type]
         if fresh != self._seen:
             self._seen = fresh
-            self.drafted.emit()
+            send(self.drafted)
 
     def draft_lead(self, **parts: object) -> None:
         """Change what is picked at the couplet."""
@@ -424,19 +255,19 @@ class Session(QObject):
             fresh = replace(fresh, view_seen=None)
         if fresh != old:
             self._lead = fresh
-            self.drafted.emit()
+            send(self.drafted)
 
     def unfold(self, name: str, is_open: bool) -> None:
         """Open or close a fold."""
         if is_open != (name in self._folds):
             self._folds ^= {name}
-            self.moved.emit()
+            send(self.moved)
 
     def set_first_aid(self, kind: str) -> None:
         """Choose the kind of animal the emergency card speaks of."""
         if kind != self._first_aid:
             self._first_aid = kind
-            self.moved.emit()
+            send(self.moved)
 
     # Inside ----------------------------------------------------------------------------------
 
@@ -465,9 +296,9 @@ class Session(QObject):
         elif stage is not Stage.SETTINGS:
             self._stage = Stage.SETTINGS
         self._save()
-        self.changed.emit()
+        send(self.changed)
         if stage is not self._stage:
-            self.moved.emit()
+            send(self.moved)
 
     def _couplet_or_none(self) -> str | None:
         return self.couplet if self._asked else self.reading.current
@@ -476,20 +307,12 @@ class Session(QObject):
         self._asked = None
         self._lead = None
         self._stage = Stage.KEY if self.reading.current else Stage.RESULT
-        self.moved.emit()
+        send(self.moved)
 
     def _stage_of_case(self) -> Stage:
         if self.case.answers:
             return Stage.KEY if self.reading.current else Stage.RESULT
         return Stage.HURT if self.case.settings.hurt is None else Stage.SETTINGS
-
-    def _fresh_draft(self, couplet: str) -> LeadDraft:
-        old = self.case.lead_answer(couplet)
-        if old is None:
-            return LeadDraft(couplet)
-        draft = LeadDraft(couplet, old.choice, old.sureness, old.evidence)
-        needed = self.enquiry.lead_needs_view(couplet, old.choice) if old.choice is not Choice.NEITHER else None
-        return replace(draft, view_seen=old.view_seen if needed is not None else None)
 
     def _pick(self, character: str) -> None:
         note = self.case.note(character)

@@ -6,7 +6,7 @@ import heapq
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 __all__ = [
     "Huffman",
@@ -75,7 +75,7 @@ def least_mean(ends: int) -> float:
     3.6666666666666665
     """
     k = ends.bit_length() - 1
-    return (ends * k + 2 * (ends - 2**k)) / ends
+    return (ends * k + 2 * (ends - (1 << k))) / ends
 
 
 def worst_mean(ends: int) -> float:
@@ -83,7 +83,7 @@ def worst_mean(ends: int) -> float:
     return (ends * (ends + 1) / 2 - 1) / ends
 
 
-@lru_cache(maxsize=None)
+@cache
 def least_restricted_total(ends: int) -> int:
     """Least total path over all `ends` (1 to a few hundred) when a question may single out at most three of them.
 
@@ -126,8 +126,8 @@ def _enough(ends: int, lies: int, q: int) -> bool:
     if ends == 1:
         return True
     if lies == 1 and ends % 2:
-        return ends * (q + 1) <= 2**q - q + 1
-    return ends * sum(math.comb(q, i) for i in range(min(lies, q) + 1)) <= 2**q
+        return ends * (q + 1) <= (1 << q) - q + 1
+    return ends * sum(math.comb(q, i) for i in range(min(lies, q) + 1)) <= 1 << q
 
 
 def lies_bits(chances: Sequence[float], lies: int) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import product
 
@@ -110,13 +110,11 @@ class Way:
             for name, k, p in drawn:
                 chance *= p
                 states[name] = self._characters[name].character.state_ids[k]
-            one, two = (all(states[c] in s for c, s in lead.holds.items()) for lead in self._leads(couplet))
+            leads = self.graph.couplets[couplet].leads
+            one, two = (all(states[c] in held for c, held in lead.holds.items()) for lead in leads)
             fits = "one" if one != two else "neither" if not one else "both"
             first = 0.5 if one == two else float(one)
             yield chance, first, fits, known | {(name, k) for name, k, _ in drawn}
-
-    def _leads(self, couplet: str):  # type: ignore[no-untyped-def]
-        return self.graph.couplets[couplet].leads
 
     def _ahead(self, hop: Hop, known: Known) -> Node | str:
         if hop.taxon:
@@ -155,8 +153,8 @@ class Way:
                     table[couplet] = table.get(couplet, 0.0) + mass * answer.chance
         return Flow(ends, **counts)
 
-    def slips(self, errors: Errors, cost: Callable[[str], float]) -> dict[str, float]:
-        """By couplet, how much the expected `cost` of the end would fall were it alone never misread.
+    def slips(self, errors: Errors, cost: Mapping[str, float]) -> dict[str, float]:
+        """By couplet, how much the expected `cost` (by end) would fall were it alone never misread.
 
         Exact: no path meets a couplet twice, so the expected cost is linear in each error rate.
         """
@@ -168,13 +166,28 @@ class Way:
             error = errors[couplet]
             total = 0.0
             for answer in self._answers[node]:
-                one, two = (value[a] if not isinstance(a, str) else cost(a) for a in answer.ahead)
+                one, two = (value[a] if not isinstance(a, str) else cost[a] for a in answer.ahead)
                 first = _told(answer.first, error)
                 total += answer.chance * (first * one + (1.0 - first) * two)
                 gap = answer.chance * (first - answer.first) * (one - two)
                 lost[couplet] = lost.get(couplet, 0.0) + mass.get(node, 0.0) * gap
             value[node] = total
         return lost
+
+    def asked_from(self, errors: Errors) -> dict[str, float]:
+        """By couplet: chance of being asked it, times the expected couplets from there on (itself counted)."""
+        mass = self.arriving(errors)
+        beyond: dict[Node | str, float] = {}
+        found: dict[str, float] = {}
+        for node in reversed(self._answers):
+            total = 1.0
+            for answer in self._answers[node]:
+                one, two = (0.0 if isinstance(a, str) else beyond[a] for a in answer.ahead)
+                first = _told(answer.first, errors[node[0]])
+                total += answer.chance * (first * one + (1.0 - first) * two)
+            beyond[node] = total
+            found[node[0]] = found.get(node[0], 0.0) + mass.get(node, 0.0) * total
+        return found
 
     def by_step(self, errors: Errors) -> Iterator[dict[str, float]]:
         """After 0, 1, 2, ... answers: chance of standing at each couplet, or of having ended at each taxon."""

@@ -42,7 +42,7 @@ class Routes:
     def depths(self) -> dict[str, int]:
         """Couplets on the longest path from each couplet, itself counted."""
         depths: dict[str, int] = {}
-        for couplet in reversed(self.couplets):
+        for couplet in reversed(list(self.couplets)):
             depths[couplet] = 1 + max(depths[hop.couplet] if hop.couplet else 0 for hop in self.hops[couplet])
         return depths
 

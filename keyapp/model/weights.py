@@ -23,6 +23,7 @@ class Weights:
 
     Attributes:
         outside: prior mass of "something not in this key" (0-1).
+        outside_breadth: how evenly its likelihood is spread over the states (1 evenly, 0 as in the key).
         floor: least value of any one prior factor.
         place_floor: weight of a find spot that a description does not list (0-1).
         month_floor: weight of a month far from the season (0-1).
@@ -48,6 +49,7 @@ class Weights:
     """
 
     outside: float = 0.1
+    outside_breadth: float = 1.0
     floor: float = 1e-3
     place_floor: float = 0.1
     month_floor: float = 0.1

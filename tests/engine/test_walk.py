@@ -43,7 +43,7 @@ def test_later_answers_off_the_way_are_set_aside_and_do_not_count():
     later = LeadAnswer("k/gait", Choice.FIRST)
     reading = way(LeadAnswer("k/web", Choice.FIRST), later)
     assert reading.walk.set_aside == (later,)
-    assert [event.answer for event in reading.events] == [LeadAnswer("k/web", Choice.FIRST)]
+    assert [event.answers[0] for event in reading.events] == [LeadAnswer("k/web", Choice.FIRST)]
 
 
 def test_a_couplet_settled_by_a_sure_report_is_passed_and_said_so():

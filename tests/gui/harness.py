@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from PySide6.QtCore import Qt, QtMsgType, qInstallMessageHandler
+from PySide6.QtCore import QEvent, Qt, QtMsgType, qInstallMessageHandler
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 from tiny import tiny_enquiry
@@ -81,6 +81,7 @@ class Bench:
     def settle(self) -> None:
         for _ in range(3):
             QApplication.processEvents()
+            QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
     def go(self, *choices: Choice, hurt: bool = False) -> None:
         """Answer the first question, skip the settings, and answer couplets."""

@@ -74,9 +74,7 @@ def test_a_missing_figure_has_a_plain_mark(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("text", ["", "not a picture"])
-def test_a_broken_figure_has_a_plain_mark_and_is_warned_of(
-    tmp_path: Path, no_qt_warning: list[str], text: str
-) -> None:
+def test_a_broken_figure_has_a_plain_mark_and_is_warned_of(tmp_path: Path, no_qt_warning: list[str], text: str) -> None:
     (tmp_path / "bad.svg").write_text(text, encoding="utf-8")
     assert len(colours_of(tmp_path)) > 1
     assert "bad.svg" in no_qt_warning.pop()

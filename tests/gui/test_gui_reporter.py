@@ -30,16 +30,19 @@ def test_a_fault_is_logged_whole_and_owned_up_to(bench: Bench, caplog: pytest.Lo
     assert "our fault" in bench.said[0].what
     assert "keyapp.log" in bench.said[0].fix
     assert "a promise broke" in caplog.text
+    caplog.clear()
 
 
 def test_what_nobody_caught_comes_to_the_reporter(bench: Bench, caplog: pytest.LogCaptureFixture) -> None:
+    before = sys.excepthook
     bench.reporter.take_over()
     with caplog.at_level(logging.ERROR, logger="keyapp"):
         sys.excepthook(UserError, UserError("Mend this."), None)
         sys.excepthook(ValueError, ValueError("ours"), None)
     bench.reporter.hand_back()
     assert [m.tone for m in bench.said] == [Tone.PROBLEM, Tone.FAULT]
-    assert sys.excepthook is sys.__excepthook__
+    assert sys.excepthook is before
+    caplog.clear()
 
 
 def test_a_fault_in_a_click_is_reported(bench: Bench, caplog: pytest.LogCaptureFixture) -> None:
@@ -53,6 +56,7 @@ def test_a_fault_in_a_click_is_reported(bench: Bench, caplog: pytest.LogCaptureF
     bench.reporter.hand_back()
     assert [m.tone for m in bench.said] == [Tone.FAULT]
     assert "in a slot" in caplog.text
+    caplog.clear()
 
 
 def test_a_qt_warning_would_fail_a_test() -> None:

@@ -35,7 +35,7 @@ class NoKeyPage(QWidget):
             column.addWidget(label(error.where, "small"))
         column.addWidget(label(error.fix, "soft"))
         card = button(self.tr("Someone is hurt (F1)"), "open-emergency", "danger", icon=kit.look.icon("aid", "signal"))
-        card.clicked.connect(session.emergency.emit)
+        card.clicked.connect(session.ask_for_help)
         column.addLayout(row(card, None))
         if problems:
             listed = QListWidget()

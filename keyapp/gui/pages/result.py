@@ -71,7 +71,7 @@ class ResultPage(Page):
             with_symbol(self.kit, "aid", self.tr("Someone is hurt. See to that first."), "signal", "signal")
         )
         card = button(self.tr("Open the emergency card"), "open-emergency", "danger")
-        card.clicked.connect(self.session.emergency.emit)
+        card.clicked.connect(self.session.ask_for_help)
         inside.addLayout(row(card, None))
         return frame
 

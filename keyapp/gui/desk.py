@@ -1,0 +1,204 @@
+"""What lies on the desk: the open key, the enquiry at hand, and which part of it is shown."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+
+from keyapp.gui.draft import LeadDraft, SeenDraft
+from keyapp.gui.reporter import Reporter
+from keyapp.model import Case, Choice, KeySet, Settings, View
+
+if TYPE_CHECKING:
+    from keyapp.engine import Reading, Tables
+    from keyapp.engine.second_look import SecondLook
+    from keyapp.gui.saver import Saver
+    from keyapp.wording import Words
+    from keyapp.work.enquiry import Enquiry
+
+__all__ = ["Desk", "Stage"]
+
+
+class Stage(StrEnum):
+    """The part of *Work it out* that is on the screen."""
+
+    HURT = "hurt"
+    SETTINGS = "settings"
+    KEY = "key"
+    SEEN = "seen"
+    RESULT = "result"
+
+
+class Desk(QObject):
+    """What pages may read. Only `Session` changes it.
+
+    Signals:
+        opened: the key is ready; no arguments.
+        changed: the case has changed, once for each real change; no arguments.
+        moved: another stage, couplet, fold or kind of first aid is shown; no arguments.
+        drafted: what is picked and not yet answered has changed; no arguments.
+        emergency: the emergency card is asked for; no arguments.
+    """
+
+    opened = Signal()
+    changed = Signal()
+    moved = Signal()
+    drafted = Signal()
+    emergency = Signal()
+
+    def __init__(self, reporter: Reporter, language: str = "en") -> None:
+        super().__init__()
+        self.language = language
+        self._reporter = reporter
+        self._saver: Saver | None = None
+        self._enquiry: Enquiry | None = None
+        self._words: Words | None = None
+        self._stage = Stage.HURT
+        self._asked: str | None = None
+        self._lead: LeadDraft | None = None
+        self._seen = SeenDraft()
+        self._folds: set[str] = set()
+        self._first_aid = "unknown"
+        self._offer: Case | None = None
+        self._case_before = Case()
+        self._hurt_early: bool | None = None
+        self._words_shown: set[str] = set()
+
+    @property
+    def is_open(self) -> bool:
+        """Whether the key is ready."""
+        return self._enquiry is not None
+
+    @property
+    def enquiry(self) -> Enquiry:
+        """The enquiry; only once the key is open."""
+        assert self._enquiry is not None
+        return self._enquiry
+
+    @property
+    def words(self) -> Words:
+        """The key's sentences; only once the key is open."""
+        assert self._words is not None
+        return self._words
+
+    @property
+    def tables(self) -> Tables:
+        """The key made ready for the engine."""
+        return self.enquiry.tables
+
+    @property
+    def keyset(self) -> KeySet:
+        """The key."""
+        return self.words.keyset
+
+    @property
+    def case(self) -> Case:
+        """The case as it stands; an empty one before the key is open."""
+        if self._enquiry is None:
+            return Case(Settings(hurt=self._hurt_early))
+        return self._enquiry.case
+
+    @property
+    def reading(self) -> Reading:
+        """What the engine makes of the case."""
+        return self.enquiry.reading
+
+    @property
+    def second_look(self) -> tuple[SecondLook, ...]:
+        """Answers to check again before anything reassuring is said."""
+        return self.enquiry.second_look
+
+    @property
+    def stage(self) -> Stage:
+        """The part that is on the screen."""
+        return self._stage
+
+    @property
+    def couplet(self) -> str | None:
+        """The couplet on the screen: the one asked for by hand, else the next to answer."""
+        way = self.reading.walk
+        if self._asked in (*way.open, *(step.couplet for step in way.steps)):
+            return self._asked
+        return self.reading.current
+
+    @property
+    def is_looking_back(self) -> bool:
+        """Whether the couplet on the screen is not the next to answer."""
+        return self._stage is Stage.KEY and self.couplet != self.reading.current
+
+    @property
+    def lead_draft(self) -> LeadDraft:
+        """What is picked at the couplet on the screen."""
+        couplet = self.couplet or ""
+        if self._lead is None or self._lead.couplet != couplet:
+            self._lead = self._fresh_draft(couplet)
+        return self._lead
+
+    @property
+    def seen_draft(self) -> SeenDraft:
+        """What is picked on the page for things seen."""
+        return self._seen
+
+    @property
+    def offer(self) -> Case | None:
+        """An enquiry that was left open and may be carried on."""
+        return self._offer
+
+    @property
+    def first_aid(self) -> str:
+        """The kind of animal the emergency card speaks of."""
+        return self._first_aid
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is a step to undo."""
+        return self._enquiry is not None and self._enquiry.can_undo
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether there is a step to do again."""
+        return self._enquiry is not None and self._enquiry.can_redo
+
+    def is_unfolded(self, name: str) -> bool:
+        """Whether the fold of that name is open."""
+        return name in self._folds
+
+    def needs_view(self) -> View | None:
+        """The side that must have been in view for what is picked, where one must."""
+        draft = self.lead_draft
+        if not draft.couplet or draft.choice is None:
+            return None
+        return self.enquiry.lead_needs_view(draft.couplet, draft.choice)
+
+    def seen_needs_view(self) -> View | None:
+        """The side that must have been seen for the report in the making, where one must."""
+        draft = self._seen
+        character = self.keyset.characters.get(draft.character)
+        if character is None or not draft.states or character.view is View.ANY:
+            return None
+        return character.view if any(character.state(s).absence for s in draft.states) else None
+
+    def can_answer(self) -> bool:
+        """Whether what is picked is enough to go on."""
+        draft = self.lead_draft
+        return draft.choice is not None and (self.needs_view() is None or draft.view_seen is not None)
+
+    def can_report(self) -> bool:
+        """Whether the report in the making is enough."""
+        draft = self._seen
+        if draft.mm is not None:
+            return True
+        return bool(draft.states) and (self.seen_needs_view() is None or draft.view_seen is not None)
+
+    # Inside ----------------------------------------------------------------------------------
+
+    def _fresh_draft(self, couplet: str) -> LeadDraft:
+        old = self.case.lead_answer(couplet)
+        if old is None:
+            return LeadDraft(couplet)
+        draft = LeadDraft(couplet, old.choice, old.sureness, old.evidence)
+        needed = self.enquiry.lead_needs_view(couplet, old.choice) if old.choice is not Choice.NEITHER else None
+        return replace(draft, view_seen=old.view_seen if needed is not None else None)

@@ -1,0 +1,340 @@
+"""Every run through the key with at most one misread answer, counted exactly.
+
+A run is one specimen (a state of each character the key asks about, of those it may show) and one sheet
+of answers. Couplets are taken in an order in which each stands before those it leads to; what is carried
+from one to the next is which couplets are still to be asked, the states already looked at that will be
+asked about again, what has been misread, how many *can't tell* are left, and which independence groups
+have cleared. Runs that agree in these are counted together, as exact whole numbers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import product
+
+from keyapp.engine import Tables
+from keyapp.engine.ledger import events
+from keyapp.model import Choice, Couplet, Form, KeySet, LeadAnswer, TargetKind
+from keyapp.proof.facts import counts_against
+from keyapp.proof.specimen import LEADS, couplet_characters, may_show, truthful
+
+__all__ = ["CANT_TELLS", "Cover", "Said", "count_runs"]
+
+CANT_TELLS = 2
+"""*Can't tell* in one run, at most. More would only take answers away that could have cleared."""
+
+LOOKED = ""
+"""Stands for the state of a character that has been looked at and will not be asked about again."""
+
+Groups = frozenset[str]
+SPENT: Groups = frozenset({""})
+"""Stands for an error about something that will not be asked about again."""
+
+Trail = tuple["Trail", "Said"] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One answer of a run: `how` is `seen`, `misread`, `misread again`, `made up` or `can't tell`."""
+
+    couplet: str
+    choice: Choice
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """All runs of one result.
+
+    Attributes:
+        taxon: result id.
+        guesses: before a sign, answers about a body that is not there are made up.
+        right: runs without an error.
+        misread: runs with one misread answer and all that follows from it.
+        clearing: most clearing answers in any run, 2 standing for two and more.
+        walk: a run that has so many.
+        specimen: the states looked at in it.
+        ruled_out: runs in which the clearing answers are enough to rule the result out.
+    """
+
+    taxon: str
+    guesses: bool
+    right: int
+    misread: int
+    clearing: int
+    walk: tuple[Said, ...]
+    specimen: Mapping[str, str]
+    ruled_out: int
+
+    @property
+    def runs(self) -> int:
+        """All runs counted."""
+        return self.right + self.misread
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    """What matters for the rest of a run. `cleared` holds at most one set of groups, or two disjoint ones."""
+
+    reached: int
+    seen: tuple[tuple[str, str], ...]
+    slip: Groups
+    left: int
+    cleared: frozenset[Groups]
+
+
+@dataclass(slots=True)
+class _Node:
+    """A couplet made ready for one result."""
+
+    couplet: Couplet
+    applies: bool
+    characters: tuple[str, ...]
+    groups: Groups
+    clears: dict[Choice, Groups]
+    goes: dict[Choice, int]
+    below: int
+    asked: Mapping[str, int]
+    closes: tuple[str, ...]
+
+
+def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
+    """Count every run before `taxon` and find the most clearing answers in any.
+
+    One answer at most is misread, to any other lead or to *neither fits*. What follows from it: couplets
+    about the same independence group may be misread again, and those that do not apply to an animal are
+    answered any way. Before a sign, a question about a body that is not there is answered *neither
+    fits* or *can't tell*; with `guesses` it is answered any way as well.
+    """
+    nodes, classes = _prepare(tables, taxon)
+    animal = tables.keyset.taxa[taxon].form is Form.ANIMAL
+    states: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {
+        _State(1, (), frozenset(), CANT_TELLS, frozenset()): (1, None, ())
+    }
+    for index, node in enumerate(nodes):
+        after: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {}
+        for state, (count, trail, specimen) in states.items():
+            if not state.reached >> index & 1:
+                kept, times = _close(state, nodes, index, classes)
+                _add(after, kept, count * times, trail, specimen)
+                continue
+            for seen, times in _looks(state, node, classes):
+                known = dict(seen)
+                looked = tuple(sorted({**dict(specimen), **known}.items()))
+                for choice, how, slip, left in _answers(node, known, state, animal or guesses):
+                    cleared = state.cleared
+                    if choice in node.clears:
+                        cleared = _with(cleared, node.clears[choice])
+                    then = _State(state.reached & ~(1 << index) | node.goes[choice], seen, slip, left, cleared)
+                    kept, more = _close(then, nodes, index, classes)
+                    said = (trail, Said(node.couplet.id, choice, how))
+                    _add(after, kept, count * times * more, said, looked)
+        states = after
+    return _summed(tables, taxon, guesses, states)
+
+
+def _summed(
+    tables: Tables,
+    taxon: str,
+    guesses: bool,
+    states: Mapping[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]],
+) -> Cover:
+    right = sum(count for state, (count, _, _) in states.items() if not state.slip)
+    misread = sum(count for state, (count, _, _) in states.items() if state.slip)
+    worst = max(states, key=lambda state: len(state.cleared))
+    need = tables.weights.ruled_out_answers
+    out = sum(count for state, (count, _, _) in states.items() if len(state.cleared) >= min(need, 2))
+    _, trail, specimen = states[worst]
+    walk = []
+    while trail is not None:
+        trail, said = trail
+        walk.append(said)
+    return Cover(taxon, guesses, right, misread, len(worst.cleared), tuple(reversed(walk)), dict(specimen), out)
+
+
+def _add(
+    table: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]],
+    state: _State,
+    count: int,
+    trail: Trail,
+    specimen: tuple[tuple[str, str], ...],
+) -> None:
+    if state in table:
+        old, first, looked = table[state]
+        table[state] = (old + count, first, looked)
+    else:
+        table[state] = (count, trail, specimen)
+
+
+def _with(cleared: frozenset[Groups], groups: Groups) -> frozenset[Groups]:
+    """Clearing answers so far, with one more: two that share no group are as bad as it gets.
+
+    While all share a group they count once; the first is kept, so that this never counts too few
+    where answers speak of one group each, and the sets that overlap are joined by what they share.
+    """
+    if len(cleared) == 2:
+        return cleared
+    if not cleared:
+        return frozenset({groups})
+    (held,) = cleared
+    if not held & groups:
+        return frozenset({held, groups})
+    return frozenset({held & groups})
+
+
+def _answers(
+    node: _Node, known: Mapping[str, str], state: _State, any_way: bool
+) -> Iterator[tuple[Choice, str, Groups, int]]:
+    """Answers that this observer may give: choice, how, what is misread by then, *can't tell* left."""
+    if state.left:
+        yield Choice.CANT_TELL, "can't tell", state.slip, state.left - 1
+    if not node.applies:
+        for choice in (*LEADS, Choice.NEITHER) if any_way else (Choice.NEITHER,):
+            yield choice, "made up" if any_way else "seen", state.slip, state.left
+        return
+    right = truthful(node.couplet, known)
+    for choice in (*LEADS, Choice.NEITHER):
+        if choice in right:
+            yield choice, "seen", state.slip, state.left
+        elif not state.slip:
+            yield choice, "misread", node.groups, state.left
+        elif state.slip & node.groups:
+            yield choice, "misread again", state.slip, state.left
+
+
+def _looks(
+    state: _State, node: _Node, classes: Mapping[str, Mapping[str, int]]
+) -> Iterator[tuple[tuple[tuple[str, str], ...], int]]:
+    """The states the characters of a couplet may turn out to have, and how many specimens have them."""
+    if not node.applies:
+        yield state.seen, 1
+        return
+    seen = dict(state.seen)
+    new = [c for c in node.characters if c not in seen]
+    for states in product(*(classes[c].items() for c in new)):
+        times = 1
+        found = dict(seen)
+        for character, (value, many) in zip(new, states, strict=True):
+            found[character] = value
+            times *= many
+        yield tuple(sorted(found.items())), times
+
+
+def _close(
+    state: _State, nodes: list[_Node], index: int, classes: Mapping[str, Mapping[str, int]]
+) -> tuple[_State, int]:
+    """Forget what is not asked about again; a character never looked at may have had any state."""
+    times = 1
+    seen = dict(state.seen)
+    for character in nodes[index].closes:
+        if seen.pop(character, None) is None:
+            times *= sum(classes[character].values())
+    below = 0
+    for place in range(index + 1, state.reached.bit_length()):
+        if state.reached >> place & 1:
+            below |= nodes[place].below
+    asked = nodes[index].asked
+    seen = {c: _alike(nodes, classes[c], c, value, asked[c] & below) for c, value in seen.items()}
+    slip = state.slip
+    if slip and not any(slip & node.groups for i, node in enumerate(nodes) if node.applies and below >> i & 1):
+        slip = SPENT
+    return _State(state.reached, tuple(sorted(seen.items())), slip, state.left, state.cleared), times
+
+
+def _alike(nodes: list[_Node], values: Mapping[str, int], character: str, value: str, couplets: int) -> str:
+    """The first state that `couplets` do not tell from this one; LOOKED where none of them asks about it."""
+    if not couplets or value == LOOKED:
+        return LOOKED
+    leads = [lead for i, node in enumerate(nodes) if couplets >> i & 1 for lead in node.couplet.leads]
+    held = [lead.holds.get(character, frozenset()) for lead in leads]
+    return next(other for other in values if all((other in states) == (value in states) for states in held))
+
+
+def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[str, int]]]:
+    keyset = tables.keyset
+    shows = may_show(keyset, keyset.taxa[taxon])
+    order = _order(keyset)
+    place = {couplet: i for i, couplet in enumerate(order)}
+    nodes = []
+    for couplet_id in order:
+        couplet = keyset.couplets[couplet_id]
+        characters = couplet_characters(couplet)
+        ways = [_bit(keyset, place, couplet, side) for side in (0, 1)]
+        clears = {}
+        for choice in (*LEADS, Choice.NEITHER):
+            answer = LeadAnswer(couplet_id, choice)
+            if counts_against(tables, taxon, [answer]):
+                clears[choice] = events(tables, [answer])[0].groups
+        nodes.append(
+            _Node(
+                couplet,
+                all(c in shows for c in characters),
+                characters,
+                frozenset(keyset.characters[c].group for c in characters),
+                clears,
+                {
+                    Choice.FIRST: ways[0],
+                    Choice.SECOND: ways[1],
+                    Choice.NEITHER: ways[0] | ways[1],
+                    Choice.CANT_TELL: ways[0] | ways[1],
+                },
+                0,
+                {},
+                (),
+            )
+        )
+    asked: dict[str, int] = {}
+    for i, node in reversed(list(enumerate(nodes))):
+        onward = [nodes[at].below for at in range(i + 1, len(nodes)) if node.goes[Choice.NEITHER] >> at & 1]
+        node.below = 1 << i
+        for mask in onward:
+            node.below |= mask
+        node.asked = asked
+        if node.applies:
+            for character in node.characters:
+                asked[character] = asked.get(character, 0) | 1 << i
+    last = {c: i for i, node in enumerate(nodes) if node.applies for c in node.characters}
+    for i, node in enumerate(nodes):
+        node.closes = tuple(sorted(c for c, at in last.items() if at == i))
+    return nodes, {c: _classes(nodes, c, shows[c]) for c in last}
+
+
+def _classes(nodes: list[_Node], character: str, states: tuple[str, ...]) -> dict[str, int]:
+    """States that no couplet tells apart, as one of them and how many they are."""
+    found: dict[tuple[bool, ...], list[str]] = {}
+    for state in states:
+        mark = tuple(state in lead.holds.get(character, ()) for node in nodes for lead in node.couplet.leads)
+        found.setdefault(mark, []).append(state)
+    return {alike[0]: len(alike) for alike in found.values()}
+
+
+def _bit(keyset: KeySet, place: Mapping[str, int], couplet: Couplet, side: int) -> int:
+    target = _target(keyset, couplet, side)
+    return 1 << place[target] if target else 0
+
+
+def _target(keyset: KeySet, couplet: Couplet, side: int) -> str:
+    to = couplet.leads[side].to
+    if to.kind is TargetKind.TAXON:
+        return ""
+    return keyset.keys[to.id].start if to.kind is TargetKind.KEY else to.id
+
+
+def _order(keyset: KeySet) -> list[str]:
+    """Couplets that can be reached, each before those it leads to (depth first, so that few are open at once)."""
+    done: list[str] = []
+    seen: set[str] = set()
+
+    def visit(couplet_id: str) -> None:
+        if couplet_id in seen:
+            return
+        seen.add(couplet_id)
+        for side in (1, 0):
+            target = _target(keyset, keyset.couplets[couplet_id], side)
+            if target:
+                visit(target)
+        done.append(couplet_id)
+
+    visit(keyset.keys[keyset.start].start)
+    return done[::-1]
