@@ -22,9 +22,11 @@ MAY_IMPORT = {
     "wording": {"engine", "model", "errors"},
     "work": {"engine", "model", "errors"},
     "trial": {"work", "engine", "model", "errors"},
-    "measure": {"engine", "model", "errors"},
+    "measure": {"engine", "pictures", "model", "errors"},
+    "proof": {"wording", "work", "engine", "model", "errors"},
+    "learn": {"engine", "model", "errors"},
     "gui": {"wording", "work", "keyfile", "engine", "pictures", "model", "errors", "folders"},
-    "cli": {"wording", "work", "checker", "keyfile", "pictures", "engine", "model", "errors", "folders"},
+    "cli": {"trial", "measure", "proof", "learn", "wording", "work", "checker", "keyfile", "pictures", "engine", "model", "errors", "folders"},
 }
 OUTSIDE = {
     "model": set(),
@@ -37,7 +39,9 @@ OUTSIDE = {
     "work": set(),
     "folders": {"platformdirs"},
     "trial": {"numpy"},
-    "measure": {"numpy"},
+    "measure": {"numpy", "networkx"},
+    "proof": {"numpy"},
+    "learn": {"numpy"},
     "cli": set(),
     "gui": {"PySide6", "platformdirs", "shiboken6"},
 }

@@ -27,6 +27,9 @@ def run(out: Terminal, folder: Path, as_json: bool, plot: Path | None, region: s
             raise UserError(f"There is no region “{region}”.", fix=f"Use {nearest(region, known)}.")
     if month is not None and not 1 <= month <= 12:
         raise UserError(f"There is no month {month}.", fix="Give a number from 1 to 12.")
+    if plot is not None and not plot.absolute().parent.is_dir():
+        # Told before the long part, not after it.
+        raise UserError("The plot could not be written.", where=str(plot), fix="Name a folder that is there.")
     measures = measure(tables, Settings(region=region, month=month))
     if plot is not None:
         try:

@@ -24,15 +24,13 @@ def error_chance(right: float, sureness: Sureness, evidence: Evidence, factor: f
 def report_chance(table: CharacterTable, report: Report, factor: float, weights: Weights) -> Floats:
     """P(report | h) for every hypothesis h.
 
-    For one state r: sum over true states s of chance(s|h) * [(1-e)*(r=s) + e*misread(r|s)].
+    For one state r: sum over true states s of chance(s|h) * [(1-e)*(r=s) + e*misread(r|s)], where
+    the error chance e may differ by true state.
     "One of these" sums over the set; two states seen at once count as the less likely of them.
     Where the character does not apply, few observers report anything, and what they report is
     any state: `inapplicable` / number of states.
     """
-    right = table.character.right
-    error = error_chance(right, report.sureness, report.evidence, factor, weights)
-    reading = (1.0 - error) * np.eye(len(table.misread)) + error * table.misread
-    seen = table.chance @ reading
+    seen = told_chances(table, report.sureness, report.evidence, factor, weights)
     columns = [k for k, state in enumerate(table.character.state_ids) if state in report.states]
     chosen = seen[:, columns]
     count = len(table.misread)
@@ -41,6 +39,15 @@ def report_chance(table: CharacterTable, report: Report, factor: float, weights:
     else:
         value, inapplicable = chosen.sum(axis=1), weights.inapplicable * len(columns) / count
     return np.maximum(np.where(table.applies, value, inapplicable), TINY)
+
+
+def told_chances(
+    table: CharacterTable, sureness: Sureness, evidence: Evidence, factor: float, weights: Weights
+) -> Floats:
+    """H x K: chance of each single report under each hypothesis to which the character applies."""
+    errors = np.array([error_chance(right, sureness, evidence, factor, weights) for right in table.right])
+    reading = np.diag(1.0 - errors) + errors[:, None] * table.misread
+    return np.asarray(table.chance @ reading)
 
 
 def lead_fits(tables: Tables, couplet: Couplet, without: Iterable[str], weights: Weights) -> tuple[Floats, Bools]:

@@ -9,10 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from keyapp.engine.ledger import Event, report_event
-from keyapp.engine.likelihood import error_chance
+from keyapp.engine.likelihood import told_chances
 from keyapp.engine.safety import NotRuledOut, openness
 from keyapp.engine.standing import Standing, standing
-from keyapp.engine.tables import Floats, Tables
+from keyapp.engine.tables import CharacterTable, Floats, Tables
 from keyapp.model import Evidence, Report, Sureness
 
 __all__ = ["Question", "next_questions"]
@@ -43,15 +43,16 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class _Stack:
-    """All characters side by side: rows sorted by group, columns are the states of all characters."""
+    """All characters side by side: rows sorted by group, columns are the states of all characters.
+
+    `told` holds, for each level of observer, the chance of every single report (H x all states).
+    """
 
     names: tuple[str, ...]
     owner: NDArray[np.int64]
     order: NDArray[np.int64]
     starts: NDArray[np.int64]
-    right: Floats
-    wrong: Floats
-    random: Floats
+    told: tuple[Floats, ...]
 
 
 def next_questions(
@@ -97,54 +98,37 @@ def next_questions(
     return tuple(q for q in questions if q.score > 1e-9)
 
 
-def _stacked(tables: Tables) -> _Stack:
-    if "stack" in tables.memo:
-        return tables.memo["stack"]  # type: ignore[return-value]
+def _stacked(tables: Tables, evidence: Evidence) -> _Stack:
+    key = ("stack", evidence)
+    if key in tables.memo:
+        return tables.memo[key]  # type: ignore[return-value]
     order = np.argsort(tables.group_of, kind="stable")
     starts = np.searchsorted(tables.group_of[order], np.arange(len(tables.groups)))
-    right, wrong, random, owner = [], [], [], []
-    for i, table in enumerate(tables.characters.values()):
-        applies = table.applies[:, None]
-        states = len(table.misread)
-        right.append(np.where(applies, table.chance, 0.0)[order])
-        wrong.append(np.where(applies, table.chance @ table.misread, 0.0)[order])
-        random.append(np.where(applies, 0.0, tables.weights.inapplicable / states)[order] * np.ones(states))
-        owner += [i] * states
-    stack = _Stack(
-        tuple(tables.characters),
-        np.array(owner, dtype=np.int64),
-        order,
-        starts,
-        np.hstack(right),
-        np.hstack(wrong),
-        np.hstack(random),
+    owner = [i for i, table in enumerate(tables.characters.values()) for _ in table.right]
+    told = tuple(
+        np.hstack([_told_of(tables, table, evidence, o.factor)[order] for table in tables.characters.values()])
+        for o in tables.weights.observers
     )
-    tables.memo["stack"] = stack
+    stack = _Stack(tuple(tables.characters), np.array(owner, dtype=np.int64), order, starts, told)
+    tables.memo[key] = stack
     return stack
+
+
+def _told_of(tables: Tables, table: CharacterTable, evidence: Evidence, factor: float) -> Floats:
+    told = told_chances(table, Sureness.SURE, evidence, factor, tables.weights)
+    return np.where(table.applies[:, None], told, tables.weights.inapplicable / len(table.right))
 
 
 def _bits_apart(tables: Tables, stand: Standing, evidence: Evidence) -> dict[str, float]:
     """Expected bits about the group for every character, each taken as the first of its independence group."""
-    stack = _stacked(tables)
-    weights = tables.weights
-    errors = np.array(
-        [
-            [
-                error_chance(t.character.right, Sureness.SURE, evidence, o.factor, weights)
-                for t in tables.characters.values()
-            ]
-            for o in weights.observers
-        ]
-    )
+    stack = _stacked(tables, evidence)
     joint = stand.joint[:, stack.order]
-    wrong = (joint.T @ errors)[:, stack.owner]
-    mass = joint.sum(axis=0)[:, None]
-    told = stack.right * (mass - wrong) + stack.wrong * wrong + stack.random * mass
-    by_group = np.add.reduceat(told, stack.starts, axis=0)
+    told = sum(weight[:, None] * chances for weight, chances in zip(joint, stack.told, strict=True))
+    by_group = np.add.reduceat(np.asarray(told), stack.starts, axis=0)
     chance = by_group.sum(axis=0)
     with np.errstate(divide="ignore", invalid="ignore"):
         after = np.where(by_group > 0, by_group * np.log2(by_group / chance), 0.0).sum(axis=0)
-    before = _entropy(np.add.reduceat(mass[:, 0], stack.starts))
+    before = _entropy(np.add.reduceat(joint.sum(axis=0), stack.starts))
     gain = np.bincount(stack.owner, weights=chance * before + after, minlength=len(stack.names))
     return {name: max(0.0, float(value)) for name, value in zip(stack.names, gain, strict=True)}
 

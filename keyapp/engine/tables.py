@@ -39,6 +39,7 @@ class CharacterTable:
         described: H, whether the description says anything of this character.
         applies: H, whether the character applies at all.
         misread: K x K, row s: chance of each wrong report given the true state s; rows sum to 1.
+        right: K, chance that a report is right given the true state.
     """
 
     character: Character
@@ -47,6 +48,7 @@ class CharacterTable:
     described: Bools
     applies: Bools
     misread: Floats
+    right: Floats
 
     def taken(self, owner: list[int]) -> CharacterTable:
         """The same with the rows named in `owner`, in that order."""
@@ -57,6 +59,7 @@ class CharacterTable:
             self.described[owner],
             self.applies[owner],
             self.misread,
+            self.right,
         )
 
 
@@ -217,7 +220,8 @@ def _character_table(character: Character, taxa: list[Taxon], kinds: Floats, wei
     # more often a web or a skin than the rest.
     breadth = 0.0 if character.id == THING else weights.outside_breadth
     chance[n] = (1.0 - breadth) * mean + breadth / count
-    return CharacterTable(character, chance, listed, described, applying, _misread(character, states))
+    right = np.array([character.right if s.right is None else s.right for s in character.states])
+    return CharacterTable(character, chance, listed, described, applying, _misread(character, states), right)
 
 
 def _misread(character: Character, states: dict[str, int]) -> Floats:

@@ -6,15 +6,33 @@ from enum import StrEnum
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QObject, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication
 
 from keyapp.gui.send import send
 from keyapp.gui.style import style_sheet
-from keyapp.gui.theme import DARK, LIGHT, SPACE, Colours
+from keyapp.gui.theme import DARK, LIGHT, SPACE, TYPE, Colours
 
-__all__ = ["Look", "Mode", "app_icon", "load_fonts"]
+__all__ = ["Look", "Mode", "app_icon", "font", "load_fonts"]
+
+_PLAIN, _HEAVY = QFont.Weight.Normal, QFont.Weight.DemiBold
+_STYLES = {
+    "": (TYPE.text, TYPE.body, _PLAIN, False),
+    "title": (TYPE.heading, TYPE.title, _HEAVY, False),
+    "signal-title": (TYPE.heading, TYPE.title, _HEAVY, False),
+    "head": (TYPE.heading, TYPE.head, _HEAVY, False),
+    "lead": (TYPE.text, TYPE.lead, _PLAIN, False),
+    "strong": (TYPE.text, TYPE.body, _HEAVY, False),
+    "small": (TYPE.text, TYPE.small, _PLAIN, False),
+    "science": (TYPE.text, TYPE.body, _PLAIN, True),
+    "signal": (TYPE.text, TYPE.lead, _HEAVY, False),
+    "signal-small": (TYPE.text, TYPE.small, _HEAVY, False),
+    "call": (TYPE.text, TYPE.call, _HEAVY, False),
+}
+"""Family, size, weight and slant by role of text."""
+
+_FONTS: dict[str, QFont] = {}
 
 _HERE = Path(__file__).resolve().parent
 
@@ -71,6 +89,7 @@ class Look(QObject):
         """Put the colours in force on the application."""
         app = QApplication.instance()
         assert isinstance(app, QApplication)
+        app.setFont(font())
         app.setPalette(self._palette())
         app.setStyleSheet(style_sheet(self._colours))
 
@@ -117,11 +136,24 @@ class Look(QObject):
             QPalette.ColorRole.ToolTipText: c.ink,
             QPalette.ColorRole.PlaceholderText: c.soft,
             QPalette.ColorRole.Link: c.accent,
+            QPalette.ColorRole.BrightText: c.signal,
         }
         palette = QPalette()
         for role, value in roles.items():
             palette.setColor(role, QColor(value))
         return palette
+
+
+def font(role: str = "") -> QFont:
+    """The font of a role of text; the plain one where the role has none of its own."""
+    if role not in _FONTS:
+        family, size, weight, is_italic = _STYLES.get(role, _STYLES[""])
+        made = QFont(family)
+        made.setPixelSize(size)
+        made.setWeight(weight)
+        made.setItalic(is_italic)
+        _FONTS[role] = made
+    return _FONTS[role]
 
 
 def load_fonts() -> None:

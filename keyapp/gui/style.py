@@ -15,24 +15,8 @@ def style_sheet(c: Colours) -> str:
     s, t = SPACE, TYPE
     pad = s.ring - s.hair
     return f"""
-* {{ font-family: "{t.text}"; font-size: {t.body}px; color: {c.ink}; }}
-QMainWindow, QWidget[role="desk"], QScrollArea, QScrollArea > QWidget > QWidget {{ background: {c.desk}; }}
 QScrollArea {{ border: none; }}
 QToolTip {{ background: {c.sheet}; color: {c.ink}; border: {s.hair}px solid {c.edge}; padding: {s.tiny}px; }}
-
-QLabel {{ background: transparent; }}
-QLabel[role="title"] {{ font-family: "{t.heading}"; font-size: {t.title}px; font-weight: 600; }}
-QLabel[role="head"] {{ font-family: "{t.heading}"; font-size: {t.head}px; font-weight: 600; }}
-QLabel[role="lead"] {{ font-size: {t.lead}px; }}
-QLabel[role="strong"] {{ font-weight: 600; }}
-QLabel[role="soft"] {{ color: {c.soft}; }}
-QLabel[role="small"] {{ color: {c.soft}; font-size: {t.small}px; }}
-QLabel[role="science"] {{ color: {c.soft}; font-style: italic; }}
-QLabel[role="signal"] {{ color: {c.signal}; font-weight: 600; font-size: {t.lead}px; }}
-QLabel[role="signal-small"] {{ color: {c.signal}; font-weight: 600; font-size: {t.small}px; }}
-QLabel[role="signal-title"] {{
-    color: {c.signal}; font-family: "{t.heading}"; font-size: {t.title}px; font-weight: 600; }}
-QLabel[role="call"] {{ font-size: {t.call}px; font-weight: 600; }}
 
 QFrame[role="card"] {{ background: {c.sheet}; border: {s.hair}px solid {c.rule}; border-radius: {s.corner}px; }}
 QFrame[role="quiet"] {{ background: transparent; border: none; }}

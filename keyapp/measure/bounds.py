@@ -50,7 +50,7 @@ def huffman(chances: Sequence[float]) -> Huffman:
     >>> huffman([0.5, 0.25, 0.125, 0.125])
     Huffman(mean=1.75, lengths=(1, 2, 3, 3))
     """
-    if not chances:
+    if len(chances) == 0:
         raise ValueError("no chances given")
     total = math.fsum(chances)
     lengths = [0] * len(chances)

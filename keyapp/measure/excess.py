@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -89,12 +90,13 @@ def _items(
             for name in sorted(asked - settled)
             if tables.characters[name].applies[row]
         ]
+        # Few combinations turn out the same, so counting them first saves most of the work.
+        if len(items) + math.prod(map(len, choices)) > 2 * MOST_ITEMS:
+            return None
         for drawn in product(*choices):
             weight = mass
             for _, p in drawn:
                 weight *= p
             items.append(Item(taxon, known | {state for state, _ in drawn}, weight))
-            if len(items) > 100 * MOST_ITEMS:
-                return None
     few = merged(items)
     return few if len(few) <= MOST_ITEMS else None

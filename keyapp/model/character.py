@@ -58,6 +58,7 @@ class State:
         phrases: words callers use for it, lower case.
         absence: it says that something is not there: only to be reported when the view was
             seen, and it never rules anything out.
+        right: chance that a report is right where this is the true state; None: that of the character.
         mistaken_for: chance, given that the report is wrong, of each other state being reported;
             states not named share what is left evenly.
     """
@@ -68,6 +69,7 @@ class State:
     figure: str
     phrases: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     absence: bool = False
+    right: float | None = None
     mistaken_for: Mapping[str, float] = field(default_factory=dict)
     place: Place = field(default=NOWHERE, compare=False)
 

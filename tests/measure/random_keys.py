@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from keyapp.engine import Tables
+from keyapp.engine import Tables, build_tables
 from keyapp.measure.propagate import as_described
 from keyapp.model import AppliesTo, Danger, Form
 from tests.builders import character, keyset, lead, taxon
@@ -56,10 +56,4 @@ def random_key(seed: int, couplets: int = 6, taxa: int = 5) -> Tables:
             first[other] = " ".join(states[other][:-1])
         ahead = f"couplet:k{i + 1}" if i + 1 < couplets else str(rng.choice(goals))
         made[f"k{i}"] = (lead(ahead, **first), lead(str(rng.choice(goals)), **second))
-    return as_described_tables(characters, described, made)
-
-
-def as_described_tables(characters, described, made) -> Tables:
-    from keyapp.engine import build_tables
-
     return as_described(build_tables(keyset(characters, described, made)))

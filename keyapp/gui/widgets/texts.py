@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QIcon
+from PySide6.QtGui import QIcon, QPalette
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -17,16 +17,29 @@ from PySide6.QtWidgets import (
 )
 
 from keyapp.gui.kit import Kit
+from keyapp.gui.look import font
 from keyapp.gui.theme import SPACE
 
 __all__ = ["button", "clear", "column", "label", "panel", "reveal", "row", "rule", "symbol", "with_symbol"]
+
+
+_TONES = {
+    "soft": QPalette.ColorRole.PlaceholderText,
+    "small": QPalette.ColorRole.PlaceholderText,
+    "science": QPalette.ColorRole.PlaceholderText,
+    "signal": QPalette.ColorRole.BrightText,
+    "signal-small": QPalette.ColorRole.BrightText,
+    "signal-title": QPalette.ColorRole.BrightText,
+}
+"""Roles of text that are not in plain ink, by the palette role that holds their colour."""
 
 
 def label(text: str, role: str = "", *, wrap: bool = True) -> QLabel:
     """A text that wraps and can be marked with the mouse; never read as markup."""
     made = QLabel(text)
     made.setTextFormat(Qt.TextFormat.PlainText)
-    made.setProperty("role", role)
+    made.setFont(font(role))
+    made.setForegroundRole(_TONES.get(role, QPalette.ColorRole.WindowText))
     made.setWordWrap(wrap)
     made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     made.setFocusPolicy(Qt.FocusPolicy.NoFocus)

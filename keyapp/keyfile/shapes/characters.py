@@ -82,6 +82,7 @@ def _state(character: str, name: str, node: Node, problems: Problems) -> State:
         figure=fields.id("figure", required=False, default=f"{character}-{name}"),
         phrases=phrases,
         absence=fields.flag("absence"),
+        right=fields.number("right", least=0, most=1) if fields.has("right") else None,
         mistaken_for=_mistaken_for(fields),
         place=node.place,
     )
