@@ -10,13 +10,13 @@ __all__ = ["main"]
 def main(argv: list[str] | None = None) -> int:
     """Start the window or a terminal command; returns the exit code."""
     arguments = sys.argv[1:] if argv is None else argv
-    if arguments and not arguments[0].startswith("--window"):
+    if arguments:
         from keyapp.cli.main import run
 
         return run(arguments)
     from keyapp.gui.app import run as run_window
 
-    return run_window(arguments)
+    return run_window([])
 
 
 if __name__ == "__main__":

@@ -60,7 +60,7 @@ def walk(tables: Tables, case: Case, known: Mapping[str, frozenset[str]]) -> Wal
     both leads.
     """
     keyset = tables.keyset
-    couplets = _couplets(tables)
+    couplets = tables.keyset.couplets
     given = {a.couplet: a for a in case.answers if isinstance(a, LeadAnswer)}
     settled = dict(known)
     steps: list[Step] = []
@@ -102,13 +102,6 @@ def _target(keyset: KeySet, lead: Lead) -> str:
     return keyset.keys[lead.to.id].start if lead.to.kind is TargetKind.KEY else lead.to.id
 
 
-def _couplets(tables: Tables) -> Mapping[str, Couplet]:
-    key = "couplets"
-    if key not in tables.memo:
-        tables.memo[key] = tables.keyset.couplets
-    return tables.memo[key]  # type: ignore[return-value]
-
-
 def _settled_by(couplet: Couplet, known: Mapping[str, frozenset[str]]) -> Choice | None:
     """The lead that what is known settles, or None.
 
@@ -129,7 +122,7 @@ def reachable(tables: Tables, couplet_id: str) -> frozenset[str]:
     """Ids of the taxa that can be reached from a couplet, however it is answered."""
     memo = tables.memo.setdefault("reachable", {})
     assert isinstance(memo, dict)
-    couplets = _couplets(tables)
+    couplets = tables.keyset.couplets
     stack = [couplet_id]
     while stack:
         current = stack[-1]

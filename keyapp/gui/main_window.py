@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -153,6 +153,13 @@ class MainWindow(QMainWindow):
 
     def _on_opened(self) -> None:
         self._kit.figures.describe(self._session.keyset.figures)
+        self._get_ready(list(Stage))
+
+    def _get_ready(self, stages: list[Stage]) -> None:
+        """Make one page each turn of the loop, so that none has to be made when it is wanted."""
+        if stages:
+            self._page_of(stages[0])
+            QTimer.singleShot(0, self, lambda: self._get_ready(stages[1:]))
 
     def _on_moved(self) -> None:
         page = self._page_of(self._session.stage)

@@ -52,11 +52,11 @@ class Opening(QThread):
 def open_key(folder: Path, language: str) -> tuple[Enquiry, Words]:
     """The key in `folder` as a fresh enquiry and its sentences; raises UserError where it cannot be used."""
     from keyapp.engine import build_tables
-    from keyapp.keyfile import require_keyset
+    from keyapp.keyfile.cache import cached_keyset
     from keyapp.wording import Words
     from keyapp.work import Enquiry
 
-    keyset = require_keyset(folder)
+    keyset = cached_keyset(folder)
     enquiry = Enquiry(build_tables(keyset))
     enquiry.reading  # noqa: B018 - the first reading is the slow one; it belongs here
     return enquiry, Words(keyset, language)

@@ -29,18 +29,18 @@ QFrame[role="rail"] {{ background: {c.sheet}; border: none; border-right: {s.hai
 
 QPushButton {{
     background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px;
-    padding: {s.tiny + pad}px {s.medium + pad}px; min-height: {s.target - 2 * (s.tiny + s.ring)}px; }}
+    padding: {s.tiny + pad}px {s.small + pad}px; min-height: {s.target - 2 * (s.tiny + s.ring)}px; }}
 QPushButton:hover {{ background: {c.hover}; }}
 QPushButton:pressed {{ background: {c.tint}; }}
 QPushButton:focus {{
-    border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.medium}px; }}
+    border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.small}px; }}
 QPushButton:disabled {{ color: {c.soft}; background: transparent; border: {s.hair}px dashed {c.edge}; }}
 QPushButton[role="primary"] {{
     background: {c.accent}; color: {c.on_accent}; border-color: {c.accent}; font-weight: 600;
-    padding-left: {s.wide + pad}px; padding-right: {s.wide + pad}px; }}
+    padding-left: {s.large + pad}px; padding-right: {s.large + pad}px; }}
 QPushButton[role="primary"]:hover {{ border-color: {c.ink}; }}
 QPushButton[role="primary"]:focus {{
-    border: {s.ring}px solid {c.ink}; padding-left: {s.wide}px; padding-right: {s.wide}px; }}
+    border: {s.ring}px solid {c.ink}; padding-left: {s.large}px; padding-right: {s.large}px; }}
 QPushButton[role="primary"]:disabled {{
     background: transparent; color: {c.soft}; border: {s.hair}px dashed {c.edge}; }}
 QPushButton[role="plain"] {{ background: transparent; border-color: transparent; color: {c.accent}; }}
@@ -72,6 +72,9 @@ QLineEdit, QDoubleSpinBox {{
     selection-background-color: {c.accent}; selection-color: {c.on_accent}; }}
 QLineEdit:focus, QDoubleSpinBox:focus {{
     border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.small}px; }}
+
+QDoubleSpinBox QLineEdit, QDoubleSpinBox QLineEdit:focus {{
+    border: none; padding: 0; min-height: 0; background: transparent; }}
 
 QListView {{
     background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px; padding: {s.line}px;

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from keyapp.model.character import Character
 from keyapp.model.graph import Couplet, Key
@@ -55,7 +56,7 @@ class Emergency:
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class KeySet:
     """One edition of the key. All mappings are by id."""
 
@@ -73,7 +74,7 @@ class KeySet:
     weights: Weights
     emergency: Emergency
 
-    @property
+    @cached_property
     def couplets(self) -> Mapping[str, Couplet]:
         """Every couplet of every key, by full id."""
         return {cid: couplet for key in self.keys.values() for cid, couplet in key.couplets.items()}

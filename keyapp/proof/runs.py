@@ -109,6 +109,7 @@ def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
     """
     nodes, classes = _prepare(tables, taxon)
     animal = tables.keyset.taxa[taxon].form is Form.ANIMAL
+    memo: dict[object, object] = {}
     states: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {
         _State(1, (), frozenset(), CANT_TELLS, frozenset()): (1, None, ())
     }
@@ -116,7 +117,7 @@ def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
         after: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {}
         for state, (count, trail, specimen) in states.items():
             if not state.reached >> index & 1:
-                kept, times = _close(state, nodes, index, classes)
+                kept, times = _close(state, nodes, index, classes, memo)
                 _add(after, kept, count * times, trail, specimen)
                 continue
             for seen, times in _looks(state, node, classes):
@@ -127,7 +128,7 @@ def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
                     if choice in node.clears:
                         cleared = _with(cleared, node.clears[choice])
                     then = _State(state.reached & ~(1 << index) | node.goes[choice], seen, slip, left, cleared)
-                    kept, more = _close(then, nodes, index, classes)
+                    kept, more = _close(then, nodes, index, classes, memo)
                     said = (trail, Said(node.couplet.id, choice, how))
                     _add(after, kept, count * times * more, said, looked)
         states = after
@@ -222,7 +223,11 @@ def _looks(
 
 
 def _close(
-    state: _State, nodes: list[_Node], index: int, classes: Mapping[str, Mapping[str, int]]
+    state: _State,
+    nodes: list[_Node],
+    index: int,
+    classes: Mapping[str, Mapping[str, int]],
+    memo: dict[object, object],
 ) -> tuple[_State, int]:
     """Forget what is not asked about again; a character never looked at may have had any state."""
     times = 1
@@ -230,25 +235,42 @@ def _close(
     for character in nodes[index].closes:
         if seen.pop(character, None) is None:
             times *= sum(classes[character].values())
-    below = 0
-    for place in range(index + 1, state.reached.bit_length()):
-        if state.reached >> place & 1:
-            below |= nodes[place].below
+    below, groups = _below(nodes, state.reached, memo)
     asked = nodes[index].asked
-    seen = {c: _alike(nodes, classes[c], c, value, asked[c] & below) for c, value in seen.items()}
-    slip = state.slip
-    if slip and not any(slip & node.groups for i, node in enumerate(nodes) if node.applies and below >> i & 1):
-        slip = SPENT
+    seen = {c: _alike(nodes, classes[c], c, value, asked[c] & below, memo) for c, value in seen.items()}
+    slip = state.slip if not state.slip or state.slip & groups else SPENT
     return _State(state.reached, tuple(sorted(seen.items())), slip, state.left, state.cleared), times
 
 
-def _alike(nodes: list[_Node], values: Mapping[str, int], character: str, value: str, couplets: int) -> str:
+def _below(nodes: list[_Node], reached: int, memo: dict[object, object]) -> tuple[int, Groups]:
+    """Couplets that may still be asked, and the independence groups of those that apply."""
+    if reached not in memo:
+        below = 0
+        for place, node in enumerate(nodes):
+            if reached >> place & 1:
+                below |= node.below
+        left = [node.groups for i, node in enumerate(nodes) if node.applies and below >> i & 1]
+        memo[reached] = (below, frozenset().union(*left))
+    return memo[reached]  # type: ignore[return-value]
+
+
+def _alike(
+    nodes: list[_Node],
+    values: Mapping[str, int],
+    character: str,
+    value: str,
+    couplets: int,
+    memo: dict[object, object],
+) -> str:
     """The first state that `couplets` do not tell from this one; LOOKED where none of them asks about it."""
     if not couplets or value == LOOKED:
         return LOOKED
-    leads = [lead for i, node in enumerate(nodes) if couplets >> i & 1 for lead in node.couplet.leads]
-    held = [lead.holds.get(character, frozenset()) for lead in leads]
-    return next(other for other in values if all((other in states) == (value in states) for states in held))
+    key = (character, value, couplets)
+    if key not in memo:
+        leads = [lead for i, node in enumerate(nodes) if couplets >> i & 1 for lead in node.couplet.leads]
+        held = [lead.holds.get(character, frozenset()) for lead in leads]
+        memo[key] = next(other for other in values if all((other in states) == (value in states) for states in held))
+    return memo[key]  # type: ignore[return-value]
 
 
 def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[str, int]]]:

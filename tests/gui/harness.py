@@ -79,7 +79,7 @@ class Bench:
         self.settle()
 
     def settle(self) -> None:
-        for _ in range(3):
+        for _ in range(8):
             QApplication.processEvents()
             QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 

@@ -23,7 +23,6 @@ NEVER_CLEARS = [
     "eye-count",
     "underside-mark",
     "top-red-mark",
-    "thing",
     "body-step",
     "side-eyes",
     "on-glass",
@@ -174,12 +173,13 @@ def gated_pairs(tables, *forms):
 
 def before(tables, pairs, walks, **how):
     """Observers before each of `pairs`, `walks` of each, with the danger they have before them."""
+    pool = random.Random(2)
+    settings = [some_settings(tables, pool) for _ in range(60)]
     for taxon_id, danger in pairs:
         taxon = tables.keyset.taxa[taxon_id]
         chance = random.Random(f"{taxon_id} {danger}")
         for _ in range(walks):
-            shows, settings = seen_states(taxon, chance), some_settings(tables, chance)
-            yield Observer(tables, taxon, shows, settings, chance, **how), danger
+            yield Observer(tables, taxon, seen_states(taxon, chance), chance.choice(settings), chance, **how), danger
 
 
 def told(observer, answers):

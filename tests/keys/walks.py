@@ -74,7 +74,7 @@ class Observer:
         return case
 
     def _choice(self, couplet: str) -> Choice:
-        leads = self.tables.keyset.couplets[couplet].leads
+        leads = _leads(self.tables, couplet)
         if not all(self._applies(character) for lead in leads for character in lead.holds):
             made_up = self.chance.choice((*LEADS, Choice.NEITHER))
             return made_up if self.taxon.form is Form.ANIMAL or self.guesses else Choice.CANT_TELL
@@ -88,6 +88,13 @@ class Observer:
 
     def _applies(self, character: str) -> bool:
         return _covers(self.tables.keyset.characters[character].applies_to, self.taxon)
+
+
+def _leads(tables: Tables, couplet: str) -> tuple[Lead, Lead]:
+    key = "couplets in tests"
+    if key not in tables.memo:
+        tables.memo[key] = tables.keyset.couplets
+    return tables.memo[key][couplet].leads
 
 
 def _covers(rule: AppliesTo, taxon: Taxon) -> bool:

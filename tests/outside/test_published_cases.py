@@ -12,8 +12,6 @@ from keyapp.engine import Action, Claim
 from keyapp.model import Evidence
 from tests.outside.cases import FAMILY_OF_DANGER, place_of, published_cases, ranking, weighed
 
-pytestmark = pytest.mark.outside
-
 ARACHNIDS = published_cases("arachnid_cases.yaml")
 INSECTS = published_cases("insect_cases.yaml")
 INSIDE = [case for case in ARACHNIDS if case.inside]

@@ -274,7 +274,7 @@ class CoupletPage(Page):
         way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
         self._cards.setDirection(way)
         room = width if is_narrow else (width - SPACE.medium) // 2
-        side = min(SPACE.figure, room - 2 * SPACE.wide, max(SPACE.portrait, self.height() // 3))
+        side = min(SPACE.figure, room - 2 * SPACE.wide, max(SPACE.portrait, self.height() * 3 // 10))
         for option in self._options[:2]:
             if option.figure_view is not None:
                 option.figure_view.set_side(max(SPACE.thumb, side))

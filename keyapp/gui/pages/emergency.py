@@ -33,7 +33,6 @@ class EmergencyPage(QWidget):
         self._on_close = on_close
         self._foot = Footer()
         self._column = ReadingColumn(self._foot)
-        self._body = self._column.body
         self._footer = self._foot.parts
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -43,6 +42,7 @@ class EmergencyPage(QWidget):
         session.opened.connect(self._on_news)
         session.changed.connect(self._on_news)
         session.moved.connect(self._on_news)
+        kit.look.changing.connect(self._on_changing)
         kit.look.changed.connect(self._on_news)
 
     def refresh(self) -> None:
@@ -53,7 +53,7 @@ class EmergencyPage(QWidget):
         self._column.empty()
         self._foot.empty()
         content = first_aid(self._session)
-        body = self._body
+        body = self._column.body
         body.addLayout(
             with_symbol(self._kit, "aid", self.tr("If someone is hurt"), "signal-title", "signal", SPACE.icon_large)
         )
@@ -147,6 +147,10 @@ class EmergencyPage(QWidget):
         back = button(self.tr("Close (Esc)"), "close-emergency", "primary", says=self.tr("Close the emergency card"))
         back.clicked.connect(self._on_close)
         self._footer.addWidget(back)
+
+    def _on_changing(self) -> None:
+        if not self.isVisible():
+            self._column.drop()
 
     def _on_news(self) -> None:
         if self.isVisible():

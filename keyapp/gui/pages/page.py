@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
@@ -31,9 +33,11 @@ class Page(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._stale = True
         self._subject: object = None
+        self._turn = 0
+        self._later: list[Callable[[], None]] = []
         self._foot = Footer()
         self._column = ReadingColumn(self._foot)
-        self.body = self._column.body
+        self._is_drawing = False
         self.footer = self._foot.parts
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -43,7 +47,13 @@ class Page(QWidget):
         session.opened.connect(self._on_news)
         session.changed.connect(self._on_news)
         session.moved.connect(self._on_news)
+        kit.look.changing.connect(self._on_changing)
         kit.look.changed.connect(self._on_news)
+
+    @property
+    def body(self) -> QVBoxLayout:
+        """The column to fill."""
+        return self._column.body
 
     # For subclasses ------------------------------------------------------------------------------
 
@@ -59,6 +69,10 @@ class Page(QWidget):
         """What the page is about; while it stays the same a redraw keeps place and focus."""
         return self.stage
 
+    def later(self, *parts: Callable[[], None]) -> None:
+        """Build these parts of the body one by one once the page is in view, so that it shows at once."""
+        self._later += parts
+
     def show_widget(self, widget: QWidget) -> None:
         """Bring a widget into view once the layout has settled."""
         self._column.show_widget(widget)
@@ -67,6 +81,8 @@ class Page(QWidget):
 
     def refresh(self) -> None:
         """Draw the page anew; the place in the page and the focus stay where they were."""
+        if self._is_drawing:
+            return
         self._stale = False
         is_same = self.subject() == self._subject
         if is_same and self.update_in_place():
@@ -75,13 +91,21 @@ class Page(QWidget):
         name = focused.objectName() if focused is not None and self.isAncestorOf(focused) else ""
         place = self._column.place if is_same else 0
         self._subject = self.subject()
+        self._is_drawing = True
+        self._turn += 1
+        self._later = []
         self.setUpdatesEnabled(False)
         self._column.empty()
         self._foot.empty()
         self.build()
+        if is_same:
+            while self._later:
+                self._later.pop(0)()
         self._column.reveal(place)
         self._foot.reveal()
         self.setUpdatesEnabled(True)
+        self._is_drawing = False
+        self._plan(self._turn)
         target = self.named(name) if name and is_same else None
         if target is not None and target.isEnabled():
             target.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -106,7 +130,23 @@ class Page(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         if self._stale:
+            self._subject = None
             self.refresh()
+
+    def _plan(self, turn: int) -> None:
+        if self._later:
+            QTimer.singleShot(0, self, lambda: self._continue(turn))
+
+    def _continue(self, turn: int) -> None:
+        if turn == self._turn and self._later:
+            self._later.pop(0)()
+            self._column.reveal_more()
+            self._plan(turn)
+
+    def _on_changing(self) -> None:
+        self._turn += 1
+        self._column.drop()
+        self._subject = None
 
     def _on_news(self) -> None:
         if self.isVisible() and self.session.stage is self.stage:

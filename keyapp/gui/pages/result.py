@@ -19,7 +19,7 @@ from keyapp.gui.widgets.safety_panel import safety_panel
 from keyapp.gui.widgets.standing_strip import standing_fold
 from keyapp.gui.widgets.texts import button, label, panel, row, with_symbol
 from keyapp.gui.widgets.trail import Trail
-from keyapp.model import Taxon
+from keyapp.model import Answer, Taxon
 
 __all__ = ["ResultPage"]
 
@@ -40,9 +40,9 @@ class ResultPage(Page):
             return
         body = self.body
         body.addWidget(Trail(self.kit, session))
-        body.addWidget(safety_panel(self.kit, session))
         if session.case.settings.hurt:
             body.addWidget(self._hurt_panel())
+        body.addWidget(safety_panel(self.kit, session))
         for proposal in (contradiction_panel(self.kit, session), go_back_panel(self.kit, session)):
             if proposal is not None:
                 body.addWidget(proposal)
@@ -51,17 +51,17 @@ class ResultPage(Page):
         self._add_candidates()
         self._add_actions()
         body.addWidget(referral_panel(self.kit, session))
-        self._add_cautions()
-        self._add_fits()
-        self._add_look_alikes()
+        self._add_footer()
+        self.later(self._add_cautions, self._add_fits, self._add_look_alikes, self._add_rest)
+
+    def _add_rest(self) -> None:
         self._add_change()
         self._add_told()
         self._add_misnames()
         self._add_garden()
         self._add_led()
-        body.addWidget(standing_fold(self.kit, session))
-        body.addStretch(1)
-        self._add_footer()
+        self.body.addWidget(standing_fold(self.kit, self.session))
+        self.body.addStretch(1)
 
     # Parts, in the order of the page -------------------------------------------------------------
 
@@ -91,10 +91,13 @@ class ResultPage(Page):
             return
         frame, inside = panel("card", SPACE.small, SPACE.large)
         frame.setObjectName("second-look")
-        for at, look in enumerate(looks):
-            text = words.fixed("second-look", name=words.danger(look.group))
+        together: dict[tuple[Answer, ...], list[str]] = {}
+        for look in looks:
+            together.setdefault(look.answers, []).append(words.danger(look.group))
+        for at, (answers, names) in enumerate(together.items()):
+            text = words.fixed("second-look", name=words.listing(names))
             inside.addLayout(with_symbol(self.kit, "eye", text, "strong"))
-            for place, answer in enumerate(look.answers):
+            for place, answer in enumerate(answers):
                 answer_row(self.kit, session, inside, answer, f"second-look-{at}-{place}")
         self.body.addWidget(frame)
 
@@ -147,13 +150,15 @@ class ResultPage(Page):
 
     def _add_cautions(self) -> None:
         session, words = self.session, self.session.words
+        if not session.reading.events:
+            return
         blocks = words.cautions(session.reading)
         frame, inside = panel("card", SPACE.small, SPACE.large)
         frame.setObjectName("cautions")
         inside.addWidget(label(self.tr("What to beware of"), "head"))
         for title, cautions in blocks:
             inside.addWidget(label(title, "strong"))
-            add_cautions(self.kit, session, inside, cautions, "info")
+            add_cautions(self.kit, session, inside, cautions)
         if not blocks:
             inside.addWidget(label(words.fixed("no-review")))
         add_sources(self.kit, session, inside, [c for _, some in blocks for c in some], "caution-sources")

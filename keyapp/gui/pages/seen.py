@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QDoubleSpinBox, QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QDoubleSpinBox,
+    QHBoxLayout,
+    QListWidget,
+    QListWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
 
 from keyapp.gui.kit import Kit
 from keyapp.gui.pages.page import Page
@@ -16,6 +25,9 @@ from keyapp.gui.widgets.view_question import ViewQuestion
 from keyapp.model import Character, Evidence, Sureness, View
 
 __all__ = ["SeenPage"]
+
+THING = "thing"
+"""What there is belongs to the settings and is not asked here again."""
 
 SURENESS = (Sureness.SURE, Sureness.THINK_SO)
 
@@ -30,6 +42,7 @@ class SeenPage(Page):
         super().__init__(session, kit)
         self._list: QListWidget | None = None
         self._form = QVBoxLayout()
+        self._across: QBoxLayout = QHBoxLayout()
         self._shown = ""
         self._view: ViewQuestion | None = None
         self._both: QWidget | None = None
@@ -49,10 +62,11 @@ class SeenPage(Page):
                 "soft",
             )
         )
-        across = QHBoxLayout()
+        across = self._across = QHBoxLayout()
         across.setSpacing(SPACE.large)
         self._list = self._characters()
-        across.addWidget(self._list)
+        self._fit()
+        across.addWidget(self._list, 0, Qt.AlignmentFlag.AlignTop)
         holder = QWidget()
         self._form = QVBoxLayout(holder)
         self._form.setContentsMargins(0, 0, 0, 0)
@@ -75,17 +89,15 @@ class SeenPage(Page):
         made = QListWidget()
         made.setObjectName("characters")
         made.setAccessibleName(self.tr("What you looked at"))
-        made.setMinimumWidth(SPACE.label_width)
-        made.setMaximumWidth(SPACE.list_width)
+        made.setFixedWidth(SPACE.list_width)
         made.setWordWrap(True)
         made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        made.setMinimumHeight(SPACE.figure)
         for title, characters in self._grouped():
             head = QListWidgetItem(title)
             head.setFlags(Qt.ItemFlag.NoItemFlags)
             made.addItem(head)
             for character in characters:
-                item = QListWidgetItem(character.question.say(session.language))
+                item = self._item(made, character.question.say(session.language))
                 item.setData(Qt.ItemDataRole.UserRole, character.id)
                 if session.case.note(character.id) is not None:
                     item.setIcon(self.kit.look.icon("check", "accent"))
@@ -96,6 +108,29 @@ class SeenPage(Page):
         made.setIconSize(QSize(SPACE.icon, SPACE.icon))
         made.currentItemChanged.connect(lambda item, _old: self._on_picked(item))
         return made
+
+    @staticmethod
+    def _item(owner: QListWidget, text: str) -> QListWidgetItem:
+        """An entry as high as its wrapped text needs."""
+        item = QListWidgetItem(text)
+        room = QRect(0, 0, SPACE.list_width - SPACE.huge - SPACE.wide, SPACE.window_height)
+        needed = owner.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, text)
+        item.setSizeHint(QSize(SPACE.label_width, max(SPACE.target, needed.height() + SPACE.small)))
+        return item
+
+    def _fit(self) -> None:
+        """List beside the form where there is room, above it where there is not."""
+        if self._list is None:
+            return
+        is_narrow = self.width() < 2 * SPACE.list_width + SPACE.portrait
+        way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
+        self._across.setDirection(way)
+        high = SPACE.portrait if is_narrow else max(SPACE.figure, self.height() - SPACE.portrait)
+        self._list.setFixedHeight(high)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
 
     def _grouped(self) -> list[tuple[str, list[Character]]]:
         thing = self.session.case.settings.thing
@@ -112,7 +147,7 @@ class SeenPage(Page):
         found[sizes] = []
         for character in self.session.keyset.characters.values():
             forms = character.applies_to.forms
-            if thing and forms and thing not in forms:
+            if character.id == THING or (thing and forms and thing not in forms):
                 continue
             found[sizes if character.number else titles[character.view]].append(character)
         return [(title, some) for title, some in found.items() if some]

@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Sequence
 
 from PySide6.QtCore import QLocale
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from keyapp.gui.kit import Kit
@@ -35,6 +36,8 @@ class SettingsPage(Page):
         self._things: list[str | None] = []
         self._picks: Picks | None = None
         self._told: QLineEdit | None = None
+        self._cards: list[Option] = []
+        self._grid = QGridLayout()
 
     def subject(self) -> object:
         return (self.stage, self.session.is_open, self.session.offer is None, self.kit.look.is_dark)
@@ -54,6 +57,7 @@ class SettingsPage(Page):
     def build(self) -> None:
         self._selects.clear()
         self._picks = self._told = None
+        self._cards = []
         body = self.body
         offer = offer_panel(self.kit, self.session)
         if offer is not None:
@@ -90,15 +94,26 @@ class SettingsPage(Page):
             for s in character.states
         ]
         options.append(Option(self.kit, self.tr("Not sure, or something else"), "thing-none"))
-        grid = QGridLayout()
-        grid.setSpacing(SPACE.small)
-        for index, option in enumerate(options):
-            grid.addWidget(option, index // 2, index % 2)
-        grid.setColumnStretch(0, 1)
-        grid.setColumnStretch(1, 1)
-        self.body.addLayout(grid)
+        self._grid = QGridLayout()
+        self._grid.setSpacing(SPACE.small)
+        self._cards = options
+        self._arrange()
+        self.body.addLayout(self._grid)
         picked = values.index(self.session.case.settings.thing)
         self._picks = Picks(options[-1], options, lambda i: self.session.set_up(thing=values[i]), None, picked)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._cards:
+            self._arrange()
+
+    def _arrange(self) -> None:
+        """Two cards in a row where there is room."""
+        across = 2 if self.width() >= 2 * SPACE.list_width + SPACE.rail else 1
+        for index, card in enumerate(self._cards):
+            self._grid.addWidget(card, index // across, index % across)
+        self._grid.setColumnStretch(0, 1)
+        self._grid.setColumnStretch(1, across - 1)
 
     def _fields(self) -> QGridLayout:
         session = self.session

@@ -66,6 +66,7 @@ class StartPage(Page):
             self.tr("Touch nothing to answer. “Can't tell” is always a good answer."),
         ):
             inside.addWidget(label(text))
+        inside.addStretch(1)
         body.addWidget(about)
         if not self.session.is_open:
             body.addStretch(1)

@@ -65,7 +65,7 @@ def _line(kit: Kit, session: Session, candidate: Candidate) -> QHBoxLayout:
     elif taxon is not None:
         texts.addWidget(label(taxon.title.say(language), "small"))
     dangers = {one.group for one in session.reading.not_ruled_out}
-    if taxon is not None and taxon.danger_group in dangers:
+    if candidate.group.level == "danger" and candidate.group.name in dangers:
         mark = _tr("Medically important and not ruled out")
         texts.addLayout(with_symbol(kit, "warning", mark, "signal-small", "signal"))
     texts.addStretch(1)

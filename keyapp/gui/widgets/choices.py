@@ -222,9 +222,12 @@ class Picks(QObject):
 
     def choose(self, index: int) -> None:
         """Show this one as picked, without telling anyone."""
+        has_focus = any(option.hasFocus() for option in self._options)
         self._is_silent = True
         self._options[index].setChecked(True)
         self._is_silent = False
+        if has_focus:
+            self._options[index].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def choose_none(self) -> None:
         """Show none as picked."""

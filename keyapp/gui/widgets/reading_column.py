@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shiboken6
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -50,18 +51,14 @@ class ReadingColumn(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.body = QVBoxLayout()
-        self.body.setContentsMargins(SPACE.wide, SPACE.large, SPACE.wide, SPACE.wide)
-        self.body.setSpacing(SPACE.medium)
-        self._reading = QWidget()
-        self._reading.setMaximumWidth(SPACE.column)
-        self._reading.setLayout(self.body)
         ground = QWidget()
-        across = QHBoxLayout(ground)
-        across.setContentsMargins(0, 0, 0, 0)
-        across.addStretch(1)
-        across.addWidget(self._reading, SPACE.column)
-        across.addStretch(1)
+        self._across = QHBoxLayout(ground)
+        self._across.setContentsMargins(0, 0, 0, 0)
+        self._reading = self._fresh()
+        self._shown = self._reading
+        self._across.addStretch(1)
+        self._across.addWidget(self._reading, SPACE.column)
+        self._across.addStretch(1)
         self.setWidget(ground)
         bar = self.verticalScrollBar()
         if footer is not None:
@@ -76,26 +73,52 @@ class ReadingColumn(QScrollArea):
         return self.verticalScrollBar().value()
 
     def empty(self) -> None:
-        """Take everything out."""
-        clear(self.body)
+        """Begin an empty column; the old one stays in view until `reveal`."""
+        self._reading = self._fresh()
+
+    def drop(self) -> None:
+        """Let everything go at once. Not to be called from anything inside."""
+        self.empty()
+        old = self._shown
+        self._across.replaceWidget(old, self._reading)
+        self._shown = self._reading
+        shiboken6.delete(old)
 
     def reveal(self, place: int = 0) -> None:
         """Show what was put in, scrolled to `place`."""
-        reveal(self._reading)
-        ground = self.widget()
-        layout = ground.layout() if ground is not None else None
-        if layout is not None:
-            layout.activate()
+        old, new = self._shown, self._reading
+        if old is not new:
+            # Sized before it is shown, it is laid out once and not twice.
+            new.resize(min(SPACE.column, self.viewport().width()), old.height())
+            self._across.replaceWidget(old, new)
+            new.show()
+            old.hide()
+            old.setParent(None)
+            old.deleteLater()
+            self._shown = new
+        self._across.activate()
         bar = self.verticalScrollBar()
         bar.setValue(place)
         if place:
             # The range follows the new height only in the next turn of the loop.
             QTimer.singleShot(0, bar, lambda: bar.setValue(place))
 
+    def reveal_more(self) -> None:
+        """Show what was added to a column that is in view."""
+        reveal(self._shown)
+
+    def _fresh(self) -> QWidget:
+        made = QWidget()
+        made.setMaximumWidth(SPACE.column)
+        self.body = QVBoxLayout(made)
+        self.body.setContentsMargins(SPACE.wide, SPACE.large, SPACE.wide, SPACE.wide)
+        self.body.setSpacing(SPACE.medium)
+        return made
+
     def show_widget(self, widget: QWidget) -> None:
         """Bring a widget into view once the layout has settled."""
         QTimer.singleShot(0, widget, lambda: self.ensureWidgetVisible(widget, 0, SPACE.large))
 
     def _on_focus(self, _old: QWidget | None, new: QWidget | None) -> None:
-        if new is not None and self._reading.isAncestorOf(new):
+        if new is not None and self._shown.isAncestorOf(new):
             self.ensureWidgetVisible(new, 0, SPACE.large)

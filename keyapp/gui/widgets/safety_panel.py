@@ -14,6 +14,10 @@ from keyapp.gui.widgets.texts import label, panel, with_symbol
 __all__ = ["safety_panel"]
 
 
+_MOST = 2
+"""As many observations that would settle a danger are shown without unfolding."""
+
+
 def safety_panel(kit: Kit, session: Session) -> QWidget:
     """The line in the signal style where a danger is not ruled out, else in ink."""
     reading, words = session.reading, session.words
@@ -23,9 +27,10 @@ def safety_panel(kit: Kit, session: Session) -> QWidget:
     tone = "signal" if is_danger else "ink"
     inside.addLayout(with_symbol(kit, "warning", words.safety_line(reading), "signal" if is_danger else "strong", tone))
     lines = words.settle_lines(reading)
-    if lines:
-        inside.addWidget(_indented(lines[0]))
-    if len(lines) > 1:
+    shown = lines if len(lines) <= _MOST else lines[:1]
+    for line in shown:
+        inside.addWidget(_indented(line))
+    if len(lines) > len(shown):
 
         def more(body: QVBoxLayout) -> None:
             for line in lines[1:]:

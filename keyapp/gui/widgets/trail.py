@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import textwrap
+from collections.abc import Sequence
+
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStyle, QStyleOptionButton, QVBoxLayout, QWidget
@@ -11,17 +14,23 @@ from keyapp.gui.kit import Kit
 from keyapp.gui.session import Session
 from keyapp.gui.theme import SPACE
 from keyapp.gui.widgets.texts import button, label, panel, row, rule, symbol
-from keyapp.model import Answer, Choice, LeadAnswer, Report
+from keyapp.model import Answer, Choice, LeadAnswer, Measurement, Report
 
 __all__ = ["Trail"]
 
 
-class _Line(QPushButton):
-    """A button whose text is cut with dots where it is too long."""
+_JOINT = " · "
+_SHORT = 34
+"""Letters of an answer that the line shows."""
 
-    def __init__(self, text: str) -> None:
+
+class _Line(QPushButton):
+    """A button that shows as many of its parts as fit, the last ones first to stay."""
+
+    def __init__(self, parts: Sequence[str], empty: str) -> None:
         super().__init__()
-        self._text = text
+        self._parts = list(parts)
+        self._empty = empty
 
     def sizeHint(self) -> QSize:
         return QSize(SPACE.label_width, super().sizeHint().height())
@@ -36,10 +45,25 @@ class _Line(QPushButton):
         style = self.style()
         style.drawControl(QStyle.ControlElement.CE_PushButtonBevel, option, painter, self)
         option.rect = style.subElementRect(QStyle.SubElement.SE_PushButtonContents, option, self)
-        room = option.rect.width() - SPACE.icon - SPACE.medium
-        option.text = self.fontMetrics().elidedText(self._text, Qt.TextElideMode.ElideMiddle, room)
+        option.text = self._fitting(option.rect.width() - SPACE.icon - SPACE.medium)
         style.drawControl(QStyle.ControlElement.CE_PushButtonLabel, option, painter, self)
         painter.end()
+
+    def _fitting(self, room: int) -> str:
+        metrics = self.fontMetrics()
+        if not self._parts:
+            return metrics.elidedText(self._empty, Qt.TextElideMode.ElideRight, room)
+        parts = [_first_words(part) for part in self._parts]
+        for first in range(len(parts)):
+            text = _JOINT.join((["…"] if first else []) + parts[first:])
+            if metrics.horizontalAdvance(text) <= room:
+                return text
+        return metrics.elidedText(parts[-1], Qt.TextElideMode.ElideRight, room)
+
+
+def _first_words(text: str) -> str:
+    """The text where it is short, else its first words."""
+    return textwrap.shorten(text.rstrip("."), _SHORT, placeholder="…")
 
 
 class Trail(QWidget):
@@ -62,8 +86,8 @@ class Trail(QWidget):
         said = [self._short(answer) for answer in session.case.answers]
         thing = self._thing()
         parts = [*([thing] if thing else []), *said]
-        text = " · ".join(parts) if parts else self.tr("No answers yet")
-        line = _Line(text)
+        text = _JOINT.join(parts) if parts else self.tr("No answers yet")
+        line = _Line(parts, text)
         line.setObjectName("fold-trail")
         line.setProperty("role", "fold")
         state = self.tr("open") if is_open else self.tr("closed")
@@ -199,6 +223,9 @@ class Trail(QWidget):
         words, language = self._session.words, self._session.language
         if isinstance(answer, LeadAnswer) and answer.choice in (Choice.CANT_TELL, Choice.NEITHER):
             return words.fixed(f"choice.{answer.choice}")
+        if isinstance(answer, Measurement):
+            said = f"{answer.mm:g} mm"
+            return said if answer.sureness == "sure" else f"{said} ({words.fixed('sureness.think-so')})"
         if isinstance(answer, Report):
             character = self._session.keyset.characters[answer.character]
             joint = " + " if answer.both else " / "
