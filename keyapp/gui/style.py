@@ -73,6 +73,7 @@ QLineEdit, QDoubleSpinBox {{
 QLineEdit:focus, QDoubleSpinBox:focus {{
     border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.small}px; }}
 
+QDoubleSpinBox::up-button, QDoubleSpinBox::down-button {{ width: 0; border: none; }}
 QDoubleSpinBox QLineEdit, QDoubleSpinBox QLineEdit:focus {{
     border: none; padding: 0; min-height: 0; background: transparent; }}
 

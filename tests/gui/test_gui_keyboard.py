@@ -93,7 +93,7 @@ def test_a_report_by_keyboard(bench: Bench) -> None:
     bench.tab_to("report-seen")
     bench.press(Qt.Key.Key_Space)
     assert bench.focused() == "characters"
-    for _ in range(5):
+    for _ in range(3):
         bench.press(Qt.Key.Key_Down)
     character = bench.session.keyset.characters[bench.session.seen_draft.character]
     bench.tab_to(f"state-{character.states[0].id}")
