@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from keyapp import __version__
-from keyapp.cli import ask, ask_json, bench, check, draw, trial, weigh
+from keyapp.cli import ask, ask_json, bench, check, draw, measure, trial, weigh
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.folders import images_folder, keys_folder
@@ -45,6 +45,12 @@ def build_parser() -> argparse.ArgumentParser:
     _common(one)
     one = commands.add_parser("bench", help="measure speed against a bound or a general-purpose peer")
     one.add_argument("what", choices=["start", "answer"], help="start of the window, or one answer")
+    _common(one)
+    one = commands.add_parser("measure", help="measure a key: its length, its errors, its weakest places")
+    one.add_argument("--json", action="store_true", help="figures as JSON")
+    one.add_argument("--plot", type=Path, help="SVG file for the plot")
+    one.add_argument("--region", help="region id or two-letter state code (default: not known)")
+    one.add_argument("--month", type=int, help="month, 1 to 12 (default: not known)")
     _common(one)
     one = commands.add_parser("trial", help="hold simulated calls and report how the key does")
     one.add_argument("--calls", type=int, default=1000, help="how many (default: 1000)")
@@ -89,6 +95,8 @@ def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
             return weigh.run(out, folder, options.file, options.language)
         if options.command == "draw":
             return draw.run(out, folder, options.figures, options.out or images_folder() / "figures")
+        if options.command == "measure":
+            return measure.run(out, folder, options.json, options.plot, options.region, options.month)
         if options.command == "trial":
             return _trial(out, folder, options)
         return bench.run(out, folder, options.what)

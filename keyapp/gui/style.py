@@ -77,10 +77,10 @@ QDoubleSpinBox::up-button, QDoubleSpinBox::down-button {{ width: 0; border: none
 QDoubleSpinBox QLineEdit, QDoubleSpinBox QLineEdit:focus {{
     border: none; padding: 0; min-height: 0; background: transparent; }}
 
-QListView {{
+QListView, QPlainTextEdit {{
     background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px; padding: {s.line}px;
     outline: none; }}
-QListView:focus {{ border: {s.ring}px solid {c.accent}; padding: 0; }}
+QListView:focus, QPlainTextEdit:focus {{ border: {s.ring}px solid {c.accent}; padding: 0; }}
 QListView::item {{ min-height: {s.target - s.tiny}px; padding: {s.hair}px {s.small}px; border-radius: {s.tiny}px; }}
 QListView::item:hover {{ background: {c.hover}; }}
 QListView::item:selected {{ background: {c.tint}; color: {c.ink}; }}

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from typing import Literal
 
+from keyapp.model.names import closest
 from keyapp.model.place import Place
 
 __all__ = ["Problem", "Problems", "nearest"]
@@ -78,9 +78,9 @@ def nearest(name: str, choices: Iterable[str]) -> str:
     'Use one of: orb, tangle.'
     """
     known = sorted(set(choices))
-    close = get_close_matches(name[:80], known, n=1, cutoff=0.6)
+    close = closest(name, known)
     if close:
-        return f'Did you mean "{close[0]}"?'
+        return f'Did you mean "{close}"?'
     if not known:
         return "Nothing of this kind is defined yet: define it first."
     if len(known) > _SHOWN_CHOICES:

@@ -37,8 +37,8 @@ def capacity(channel: Floats) -> float:
 def character_capacity(table: CharacterTable, error: float | None = None) -> float:
     """Most bits that one report of a character can carry at chance `error` of being wrong.
 
-    Without `error`, the character's own rate is taken. A wrong report falls on the states named in
+    Without `error`, its own rates by true state are taken. A wrong report falls on the states named in
     `mistaken-for`, else on all the others evenly.
     """
-    wrong = 1.0 - table.character.right if error is None else error
-    return capacity((1.0 - wrong) * np.eye(len(table.misread)) + wrong * table.misread)
+    wrong = 1.0 - table.right if error is None else np.full(len(table.misread), error)
+    return capacity(np.diag(1.0 - wrong) + wrong[:, None] * table.misread)

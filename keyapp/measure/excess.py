@@ -81,7 +81,7 @@ def _best(items: Sequence[Item] | None) -> float | None:
 def _items(
     tables: Tables, comers: Sequence[tuple[str, frozenset[tuple[str, int]], float]], asked: frozenset[str]
 ) -> tuple[Item, ...] | None:
-    items = []
+    items: list[Item] = []
     for taxon, known, mass in comers:
         row = tables.row(taxon)
         settled = {name for name, _ in known}

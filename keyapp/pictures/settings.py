@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Mapping, Sequence
 
 from keyapp.errors import UserError
+from keyapp.model.names import closest
 from keyapp.pictures.style import COLORS
 
 __all__ = ["Settings", "nearest"]
@@ -14,8 +14,8 @@ __all__ = ["Settings", "nearest"]
 def nearest(name: str, names: Iterable[str]) -> str:
     """A hint naming the closest of `names`, or listing them all when none is close."""
     names = sorted(names)
-    close = difflib.get_close_matches(name, names, 1, 0.6)
-    return f"Did you mean {close[0]!r}?" if close else f"Known names: {', '.join(names)}."
+    close = closest(name, names)
+    return f"Did you mean {close!r}?" if close is not None else f"Known names: {', '.join(names)}."
 
 
 class Settings:

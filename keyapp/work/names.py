@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
+
+from keyapp.model.names import closest
 
 __all__ = ["nearest"]
 
@@ -15,8 +16,8 @@ def nearest(wrong: str, right: Iterable[str], *, most: int = 8) -> str:
     '“web-shape”'
     """
     names = sorted(right)
-    close = difflib.get_close_matches(wrong, names, n=1)
-    if close:
-        return f"“{close[0]}”"
+    close = closest(wrong, names)
+    if close is not None:
+        return f"“{close}”"
     listed = ", ".join(f"“{name}”" for name in names[:most])
     return f"one of {listed}" + (", …" if len(names) > most else "")

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
     QLineEdit,
+    QScrollArea,
     QWidget,
 )
 
@@ -166,6 +167,33 @@ def test_the_trail_opens_and_leads_back_to_any_answer(bench: Bench) -> None:
     bench.click("change-step-start/web")
     assert bench.session.couplet == "start/web"
     assert "You answered this before" in bench.texts()
+
+
+def test_change_answers_opens_the_trail_and_goes_there(bench: Bench) -> None:
+    bench.go(*TO_WIDOW)
+    bench.click("change-answers")
+    assert bench.focused() == "fold-trail"
+    assert bench.has("change-step-start/web")
+
+
+def test_ticks_follow_what_is_picked(bench: Bench) -> None:
+    bench.go()
+    bench.session.see("web-shape")
+    bench.session.draft_seen(states=frozenset({"orb"}))
+    bench.settle()
+    ticks = {name: bench.named(f"state-{name}").isChecked() for name in ("orb", "tangle", "none")}
+    assert ticks == {"orb": True, "tangle": False, "none": False}
+
+
+def test_a_page_turned_to_anew_starts_at_its_top(bench: Bench) -> None:
+    bench.window.resize(820, 520)
+    bench.go(*TO_WIDOW)
+    bar = bench.window.page.findChild(QScrollArea).verticalScrollBar()
+    bar.setValue(bar.maximum())
+    bench.session.undo()
+    bench.answer(Choice.SECOND)
+    assert bench.session.stage is Stage.RESULT
+    assert bar.value() == 0
 
 
 def test_the_trail_marks_what_was_passed_and_set_aside(bench: Bench) -> None:

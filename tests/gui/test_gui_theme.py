@@ -51,7 +51,8 @@ def test_pages_and_widgets_name_roles_not_colours_or_pixels(path: Path) -> None:
     assert re.findall(r"#[0-9A-Fa-f]{3,8}\b", text) == []
     assert re.findall(r"\d+(?:px|pt)\b", text) == []
     assert re.findall(r"QColor\(|setStyleSheet\(", text) == []
-    sized = r"(?:setFixed\w+|setMinimum(?:Width|Height|Size)|setMaximum(?:Width|Height|Size)|setSpacing|addSpacing|setIndent)\(([^()]*)\)"
+    limits = r"setFixed\w+|setM(?:in|ax)imum(?:Width|Height|Size)"
+    sized = rf"(?:{limits}|setSpacing|addSpacing|setIndent)\(([^()]*)\)"
     times = r"\b\d+ \* |(?: \* | // )\d+\b"
     numbers = [found for found in re.findall(sized, text) if re.search(r"\b[1-9]\d*\b", re.sub(times, "", found))]
     assert numbers == []

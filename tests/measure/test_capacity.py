@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -61,3 +62,11 @@ def test_a_character_at_its_own_rate_or_another():
     )
     assert character_capacity(tables.characters["c"]) == pytest.approx(capacity(symmetric(3, 0.1)))
     assert character_capacity(tables.characters["c"], 0.3) == pytest.approx(capacity(symmetric(3, 0.3)))
+
+
+def test_a_state_with_a_rate_of_its_own():
+    """y is read wrong half the time, x never: a channel whose capacity is known, log2(5/4)."""
+    plain = character("c", "x y", right=1.0)
+    mixed = replace(plain, states=(plain.states[0], replace(plain.states[1], right=0.5)))
+    tables = build_tables(keyset([mixed], [taxon("a", {"c": "x"}), taxon("b", {"c": "y"})]))
+    assert character_capacity(tables.characters["c"]) == pytest.approx(math.log2(1.25), abs=1e-7)

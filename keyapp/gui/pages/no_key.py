@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
 
 from keyapp.errors import UserError
 from keyapp.gui.kit import Kit
@@ -38,11 +38,11 @@ class NoKeyPage(QWidget):
         card.clicked.connect(session.ask_for_help)
         column.addLayout(row(card, None))
         if problems:
-            listed = QListWidget()
+            listed = QPlainTextEdit("\n".join(problems))
             listed.setObjectName("problems")
             listed.setAccessibleName(self.tr("Problems in the key"))
-            listed.setWordWrap(True)
-            listed.addItems(list(problems))
+            listed.setReadOnly(True)
+            listed.setTabChangesFocus(True)
             column.addWidget(listed, 1)
         else:
             column.addStretch(1)

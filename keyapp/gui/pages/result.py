@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from keyapp.engine import Action, Claim
@@ -265,7 +266,7 @@ class ResultPage(Page):
         seen = button(self.tr("Report something seen"), "report-seen")
         seen.clicked.connect(lambda: session.show_stage(Stage.SEEN))
         change = button(self.tr("Change answers"), "change-answers")
-        change.clicked.connect(lambda: session.unfold("trail", True))
+        change.clicked.connect(self._on_change)
         self.footer.addWidget(again)
         self.footer.addStretch(1)
         self.footer.addWidget(change)
@@ -274,6 +275,13 @@ class ResultPage(Page):
             on = button(self.tr("Go on"), "go-on", "primary", says=self.tr("Go on with the key"))
             on.clicked.connect(session.go_on)
             self.footer.addWidget(on)
+
+    def _on_change(self) -> None:
+        """Open the trail, and go to it."""
+        self.session.unfold("trail", True)
+        trail = self.named("fold-trail")
+        if trail is not None:
+            trail.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _first(self) -> Taxon | None:
         """The likeliest result of the group in first place, where it is in the key."""

@@ -44,6 +44,7 @@ class SeenPage(Page):
         self._form = QVBoxLayout()
         self._across: QBoxLayout = QHBoxLayout()
         self._shown = ""
+        self._ticks: dict[str, Tick] = {}
         self._view: ViewQuestion | None = None
         self._both: QWidget | None = None
         self._give: QWidget | None = None
@@ -53,6 +54,7 @@ class SeenPage(Page):
         session = self.session
         self._view = self._both = self._give = self._list = None
         self._shown = ""
+        self._ticks = {}
         if not session.is_open:
             return
         self.body.addWidget(label(self.tr("Report something seen"), "title"))
@@ -89,7 +91,7 @@ class SeenPage(Page):
         made = QListWidget()
         made.setObjectName("characters")
         made.setAccessibleName(self.tr("What you looked at"))
-        made.setFixedWidth(SPACE.list_width)
+        made.setMinimumWidth(SPACE.list_width)
         made.setWordWrap(True)
         made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for title, characters in self._grouped():
@@ -127,6 +129,7 @@ class SeenPage(Page):
         self._across.setDirection(way)
         high = SPACE.portrait if is_narrow else max(SPACE.figure, self.height() - SPACE.portrait)
         self._list.setFixedHeight(high)
+        self._list.setMaximumWidth(SPACE.column if is_narrow else SPACE.list_width)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -178,6 +181,7 @@ class SeenPage(Page):
                 figure=state.figure,
             )
             tick.setChecked(state.id in session.seen_draft.states)
+            self._ticks[state.id] = tick
             tick.toggled.connect(lambda on, state_id=state.id: self._on_ticked(state_id, on))
             self._form.addWidget(tick)
         options = [
@@ -203,8 +207,8 @@ class SeenPage(Page):
         box.setDecimals(1)
         box.setSuffix(self.tr(" mm"))
         box.setSpecialValueText(self.tr("not measured"))
-        box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         box.setMaximumWidth(SPACE.label_width)
+        box.lineEdit().setTextMargins(SPACE.small, 0, SPACE.small, 0)
         box.setValue(self.session.seen_draft.mm or 0.0)
         box.valueChanged.connect(lambda value: self.session.draft_seen(mm=value if value > 0 else None))
         said = self.tr("From {least} to {most} mm. One inch is 25.4 mm.")
@@ -256,6 +260,7 @@ class SeenPage(Page):
         if draft.character != self._shown:
             self._shown = draft.character
             self._view = self._both = None
+            self._ticks.clear()
             clear(self._form)
             character = session.keyset.characters.get(draft.character)
             if character is not None:
@@ -263,6 +268,8 @@ class SeenPage(Page):
         if not draft.character and self._form.count() == 0:
             self._form.addWidget(label(self.tr("Choose from the list what you looked at."), "soft"))
             self._form.addStretch(1)
+        for state_id, tick in self._ticks.items():
+            tick.setChecked(state_id in draft.states)
         if self._both is not None:
             self._both.setVisible(len(draft.states) > 1)
         if self._view is not None:
