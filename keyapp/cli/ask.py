@@ -246,6 +246,8 @@ class Conversation:
             say(words.led_line(reading))
         if self.enquiry.case.settings.told:
             say(words.fixed("told", told=self.enquiry.case.settings.told))
+            for fact in words.told_facts(self.enquiry.case.settings.told):
+                say("  " + fact)
 
     def _emergency(self) -> None:
         emergency = self.enquiry.tables.keyset.emergency

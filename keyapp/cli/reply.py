@@ -142,4 +142,5 @@ def result_data(enquiry: Enquiry, words: Words) -> dict[str, Any]:
         "would_change": words.would_change(reading),
         "referral": list(words.referral(case.settings)),
         "told": case.settings.told,
+        "told_facts": list(words.told_facts(case.settings.told)),
     }

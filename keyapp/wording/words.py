@@ -229,6 +229,17 @@ class Words:
             names.append(f"{source.title} ({source.publisher})" if source else one)
         return "; ".join(names)
 
+    def told_facts(self, told: str) -> tuple[str, ...]:
+        """What is on file about the name a person was told, set straight; each fact once."""
+        plain = " ".join(told.casefold().split())
+        facts = [
+            one.fact.say(self.language)
+            for taxon in self.keyset.taxa.values()
+            for one in taxon.misnames
+            if plain and " ".join(one.said.casefold().split()) in plain
+        ]
+        return tuple(dict.fromkeys(facts))
+
     def contradiction_lines(self, reading: Reading) -> tuple[str, ...]:
         """Answers to settle, in words."""
         return tuple(

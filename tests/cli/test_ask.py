@@ -59,6 +59,11 @@ def test_words_of_injury_open_the_card(talk):
     assert "PERSON FIRST" in said
 
 
+def test_a_name_from_elsewhere_is_set_straight_at_the_end(talk):
+    said = talk("no", "1", "", "", "", "", "a banana spider, they said", "result")
+    assert "at least four" in said.split("You were told:")[1]
+
+
 def test_undo_and_trail(talk):
     said = talk(*SKIP_SETTINGS, "1", "trail", "u", "u", "quit")
     assert "Undone." in said
