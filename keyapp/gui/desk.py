@@ -38,7 +38,8 @@ class Desk(QObject):
     Signals:
         opened: the key is ready; no arguments.
         changed: the case has changed, once for each real change; no arguments.
-        moved: another stage, couplet, fold or kind of first aid is shown; no arguments.
+        moved: another stage, couplet or kind of first aid is shown; no arguments.
+        folded: a fold was opened or closed; argument: its name.
         drafted: what is picked and not yet answered has changed; no arguments.
         emergency: the emergency card is asked for; no arguments.
     """
@@ -46,6 +47,7 @@ class Desk(QObject):
     opened = Signal()
     changed = Signal()
     moved = Signal()
+    folded = Signal(str)
     drafted = Signal()
     emergency = Signal()
 

@@ -103,8 +103,8 @@ class Session(Desk):
             return
         before = self.case
         shown = self.couplet
-        self._asked = None
         seen = draft.view_seen if self.needs_view() is not None else None
+        self._asked = None
         done = self._act(lambda: self.enquiry.choose(draft.couplet, choice, draft.sureness, draft.evidence, seen))
         if not done:
             self._asked = shown
@@ -261,7 +261,7 @@ class Session(Desk):
         """Open or close a fold."""
         if is_open != (name in self._folds):
             self._folds ^= {name}
-            send(self.moved)
+            send(self.folded, name)
 
     def set_first_aid(self, kind: str) -> None:
         """Choose the kind of animal the emergency card speaks of."""

@@ -174,6 +174,18 @@ def test_an_absence_needs_to_know_whether_the_side_was_in_view(bench: Bench) -> 
     assert given.view_seen is False
 
 
+def test_an_absence_can_be_answered_at_a_couplet_gone_back_to(bench: Bench) -> None:
+    bench.go(*TO_COBWEB)
+    bench.session.look_at("start/web")
+    bench.session.draft_lead(choice=Choice.FIRST)
+    bench.session.draft_lead(view_seen=True)
+    bench.session.answer()
+    assert bench.said == []
+    given = bench.session.case.lead_answer("start/web")
+    assert given is not None
+    assert (given.choice, given.view_seen) == (Choice.FIRST, True)
+
+
 def test_picking_the_other_lead_asks_about_its_view_anew(bench: Bench) -> None:
     bench.go(Choice.SECOND)
     bench.session.draft_lead(choice=Choice.FIRST)

@@ -98,7 +98,7 @@ class Page(QWidget):
         self._column.empty()
         self._foot.empty()
         self.build()
-        if is_same:
+        if place:
             while self._later:
                 self._later.pop(0)()
         self._column.reveal(place)

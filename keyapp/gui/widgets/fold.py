@@ -9,30 +9,48 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from keyapp.gui.kit import Kit
 from keyapp.gui.session import Session
 from keyapp.gui.theme import SPACE
-from keyapp.gui.widgets.texts import button
+from keyapp.gui.widgets.texts import button, clear
 
 __all__ = ["Fold"]
 
 
 class Fold(QWidget):
-    """A button and a body; whether it is open is kept in the session. The body is made when first opened."""
+    """A button and a body; whether it is open is kept in the session. The body is made whenever it opens."""
 
     def __init__(self, kit: Kit, session: Session, name: str, title: str, body: Callable[[QVBoxLayout], None]) -> None:
         super().__init__()
-        is_open = session.is_unfolded(name)
+        self._kit = kit
+        self._session = session
+        self._name = name
+        self._title = title
+        self._fill = body
         inside = QVBoxLayout(self)
         inside.setContentsMargins(0, 0, 0, 0)
         inside.setSpacing(SPACE.small)
+        self._head = button(title, f"fold-{name}", "fold")
+        self._head.clicked.connect(self._on_clicked)
+        self._area = QWidget()
+        self._held = QVBoxLayout(self._area)
+        self._held.setContentsMargins(SPACE.wide, 0, 0, SPACE.small)
+        self._held.setSpacing(SPACE.small)
+        inside.addWidget(self._head)
+        inside.addWidget(self._area)
+        session.folded.connect(self._on_folded)
+        self._draw()
+
+    def _draw(self) -> None:
+        is_open = self._session.is_unfolded(self._name)
         state = self.tr("open") if is_open else self.tr("closed")
-        icon = kit.look.icon("down" if is_open else "right", "soft")
-        head = button(title, f"fold-{name}", "fold", icon=icon, says=f"{title} ({state})")
-        head.setCheckable(False)
-        head.clicked.connect(lambda: session.unfold(name, not session.is_unfolded(name)))
-        inside.addWidget(head)
+        self._head.setAccessibleName(f"{self._title} ({state})")
+        self._head.setIcon(self._kit.look.icon("down" if is_open else "right", "soft"))
+        clear(self._held)
         if is_open:
-            area = QWidget()
-            held = QVBoxLayout(area)
-            held.setContentsMargins(SPACE.wide, 0, 0, SPACE.small)
-            held.setSpacing(SPACE.small)
-            body(held)
-            inside.addWidget(area)
+            self._fill(self._held)
+        self._area.setVisible(is_open)
+
+    def _on_clicked(self) -> None:
+        self._session.unfold(self._name, not self._session.is_unfolded(self._name))
+
+    def _on_folded(self, name: str) -> None:
+        if name == self._name:
+            self._draw()

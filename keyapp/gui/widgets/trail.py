@@ -73,16 +73,39 @@ class Trail(QWidget):
         super().__init__()
         self._kit = kit
         self._session = session
+        self._list: QWidget | None = None
         inside = QVBoxLayout(self)
         inside.setContentsMargins(0, 0, 0, 0)
         inside.setSpacing(SPACE.small)
+        self._inside = inside
+        session.folded.connect(self._on_folded)
         inside.addLayout(self._head())
-        if session.is_unfolded("trail"):
-            inside.addWidget(self._rows())
+        self._draw()
+
+    def _draw(self) -> None:
+        is_open = self._session.is_unfolded("trail")
+        state = self.tr("open") if is_open else self.tr("closed")
+        self._line.setAccessibleName(
+            self.tr("Answers so far ({state}): {text}").replace("{state}", state).replace("{text}", self._text)
+        )
+        self._line.setIcon(self._kit.look.icon("down" if is_open else "right", "soft"))
+        if self._list is not None:
+            self._list.hide()
+            self._list.deleteLater()
+            self._list = None
+        if is_open:
+            self._list = self._rows()
+            self._inside.addWidget(self._list)
+
+    def _on_folded(self, name: str) -> None:
+        if name == "trail":
+            self._draw()
+
+    def _on_clicked(self) -> None:
+        self._session.unfold("trail", not self._session.is_unfolded("trail"))
 
     def _head(self) -> QHBoxLayout:
         session, kit = self._session, self._kit
-        is_open = session.is_unfolded("trail")
         said = [self._short(answer) for answer in session.case.answers]
         thing = self._thing()
         parts = [*([thing] if thing else []), *said]
@@ -90,13 +113,9 @@ class Trail(QWidget):
         line = _Line(parts, text)
         line.setObjectName("fold-trail")
         line.setProperty("role", "fold")
-        state = self.tr("open") if is_open else self.tr("closed")
-        line.setAccessibleName(
-            self.tr("Answers so far ({state}): {text}").replace("{state}", state).replace("{text}", text)
-        )
-        line.setIcon(kit.look.icon("down" if is_open else "right", "soft"))
+        self._line, self._text = line, text
         line.setToolTip(self.tr("Show the answers, and change any of them"))
-        line.clicked.connect(lambda: session.unfold("trail", not is_open))
+        line.clicked.connect(self._on_clicked)
         undo = button("", "undo", "plain", icon=kit.look.icon("undo", "accent"), says=self.tr("Undo"))
         undo.setToolTip(self.tr("Undo (Ctrl+Z)"))
         undo.setEnabled(session.can_undo)
