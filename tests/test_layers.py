@@ -26,7 +26,10 @@ MAY_IMPORT = {
     "proof": {"wording", "work", "engine", "model", "errors"},
     "learn": {"engine", "model", "errors"},
     "gui": {"wording", "work", "keyfile", "engine", "pictures", "model", "errors", "folders"},
-    "cli": {"trial", "measure", "proof", "learn", "wording", "work", "checker", "keyfile", "pictures", "engine", "model", "errors", "folders"},
+    "cli": {
+        "trial", "measure", "proof", "learn", "wording", "work", "checker", "keyfile", "pictures", "engine", "model",
+        "errors", "folders",
+    },
 }
 OUTSIDE = {
     "model": set(),

@@ -16,7 +16,7 @@ from itertools import chain, combinations, product
 from keyapp.engine import Tables
 from keyapp.engine.ledger import events
 from keyapp.engine.safety import clearing_counts
-from keyapp.model import Answer, Choice, Evidence, Form, LeadAnswer, Measurement, Report, Sureness
+from keyapp.model import Answer, Choice, Couplet, Evidence, Form, LeadAnswer, Measurement, Report, Sureness
 from keyapp.proof.specimen import LEADS, couplet_characters, gated_taxa, may_show, truthful
 
 __all__ = ["Breach", "Facts", "check_facts", "counts_against"]
@@ -61,7 +61,7 @@ def counts_against(tables: Tables, taxon: str, answers: Sequence[Answer]) -> int
 
 
 def check_facts(tables: Tables) -> Facts:
-    """Check every lead and every report against every gated result in every state it may show."""
+    """Check every lead, every pair of leads about one character, and every report, in every state shown."""
     keyset = tables.keyset
     found: list[Breach] = []
     tally = {"truthful": 0, "inapplicable": 0}
@@ -69,7 +69,7 @@ def check_facts(tables: Tables) -> Facts:
     for taxon_id in gated_taxa(tables):
         taxon = keyset.taxa[taxon_id]
         shows = may_show(keyset, taxon)
-        for why, answers in chain(_leads(tables, shows), _reports(tables, shows)):
+        for why, answers in chain(_leads(tables, shows), _met(tables, shows), _reports(tables, shows)):
             tally[why] += 1
             if counts_against(tables, taxon_id, answers) == 0:
                 continue
@@ -100,6 +100,21 @@ def _leads(tables: Tables, shows: dict[str, tuple[str, ...]]) -> Iterator[tuple[
                 for noted in _subsets(characters, least=0, most=len(characters) - 1):
                     beside = tuple(Report(c, frozenset({seen[c]})) for c in noted)
                     yield "truthful", (LeadAnswer(couplet.id, choice), *beside)
+
+
+def _met(tables: Tables, shows: dict[str, tuple[str, ...]]) -> Iterator[tuple[str, tuple[Answer, ...]]]:
+    """Leads of two couplets, and of all, about the same one character, which the ledger takes as one."""
+    asking: dict[str, list[Couplet]] = {}
+    for couplet in tables.keyset.couplets.values():
+        characters = couplet_characters(couplet)
+        if len(characters) == 1 and characters[0] in shows:
+            asking.setdefault(characters[0], []).append(couplet)
+    for character, couplets in asking.items():
+        for state in shows[character]:
+            right = [LeadAnswer(c.id, truthful(c, {character: state})[0]) for c in couplets]
+            for answers in (*combinations(right, 2), tuple(right)):
+                if len(answers) > 1:
+                    yield "truthful", answers
 
 
 def _reports(tables: Tables, shows: dict[str, tuple[str, ...]]) -> Iterator[tuple[str, tuple[Answer, ...]]]:

@@ -14,7 +14,6 @@ from dataclasses import dataclass
 from itertools import product
 
 from keyapp.engine import Tables
-from keyapp.engine.ledger import events
 from keyapp.model import Choice, Couplet, Form, KeySet, LeadAnswer, TargetKind
 from keyapp.proof.facts import counts_against
 from keyapp.proof.specimen import LEADS, couplet_characters, may_show, truthful
@@ -86,13 +85,19 @@ class _State:
 
 @dataclass(slots=True)
 class _Node:
-    """A couplet made ready for one result."""
+    """A couplet made ready for one result.
+
+    `clears`: choices that count against the result by themselves; `may_clear`: those that do so by
+    themselves or with other answers about the same character, with which they may meet in a state
+    that the result never shows.
+    """
 
     couplet: Couplet
     applies: bool
     characters: tuple[str, ...]
     groups: Groups
-    clears: dict[Choice, Groups]
+    clears: frozenset[Choice]
+    may_clear: frozenset[Choice]
     goes: dict[Choice, int]
     below: int
     asked: Mapping[str, int]
@@ -122,11 +127,11 @@ def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
                 continue
             for seen, times in _looks(state, node, classes):
                 known = dict(seen)
-                looked = tuple(sorted({**dict(specimen), **known}.items()))
+                looked = tuple(sorted({**known, **dict(specimen)}.items()))
                 for choice, how, slip, left in _answers(node, known, state, animal or guesses):
                     cleared = state.cleared
-                    if choice in node.clears:
-                        cleared = _with(cleared, node.clears[choice])
+                    if choice in (node.clears if how == "seen" else node.may_clear):
+                        cleared = _with(cleared, node.groups)
                     then = _State(state.reached & ~(1 << index) | node.goes[choice], seen, slip, left, cleared)
                     kept, more = _close(then, nodes, index, classes, memo)
                     said = (trail, Said(node.couplet.id, choice, how))
@@ -283,11 +288,8 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
         couplet = keyset.couplets[couplet_id]
         characters = couplet_characters(couplet)
         ways = [_bit(keyset, place, couplet, side) for side in (0, 1)]
-        clears = {}
-        for choice in (*LEADS, Choice.NEITHER):
-            answer = LeadAnswer(couplet_id, choice)
-            if counts_against(tables, taxon, [answer]):
-                clears[choice] = events(tables, [answer])[0].groups
+        clears = frozenset(c for c in LEADS if counts_against(tables, taxon, [LeadAnswer(couplet_id, c)]))
+        may_clear = clears | {c for c in LEADS if _may_meet(keyset, couplet, c, shows)}
         nodes.append(
             _Node(
                 couplet,
@@ -295,6 +297,7 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
                 characters,
                 frozenset(keyset.characters[c].group for c in characters),
                 clears,
+                may_clear,
                 {
                     Choice.FIRST: ways[0],
                     Choice.SECOND: ways[1],
@@ -320,6 +323,20 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
     for i, node in enumerate(nodes):
         node.closes = tuple(sorted(c for c, at in last.items() if at == i))
     return nodes, {c: _classes(nodes, c, shows[c]) for c in last}
+
+
+def _may_meet(keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[str, tuple[str, ...]]) -> bool:
+    """Whether a lead leaves a state open that the result never shows, and another couplet asks the same."""
+    characters = couplet_characters(couplet)
+    if len(characters) != 1 or keyset.characters[characters[0]].never_clears:
+        return False
+    (name,) = characters
+    if sum(couplet_characters(other) == characters for other in keyset.couplets.values()) < 2:
+        return False
+    if name not in shows:
+        return True
+    held = couplet.leads[LEADS.index(choice)].holds.get(name, frozenset())
+    return bool(held - set(shows[name]))
 
 
 def _classes(nodes: list[_Node], character: str, states: tuple[str, ...]) -> dict[str, int]:
