@@ -19,6 +19,7 @@ from keyapp.gui.main_window import MainWindow
 from keyapp.gui.opening import Opening
 from keyapp.gui.reporter import Reporter, start_log
 from keyapp.gui.session import Session
+from keyapp.gui.singletons import keep_singletons
 
 __all__ = ["App", "make_application", "run"]
 
@@ -70,6 +71,7 @@ class App(QObject):
 
 def make_application(argv: Sequence[str]) -> QApplication:
     """The one QApplication, with the bundled fonts and the program's names."""
+    keep_singletons()
     application = QApplication.instance()
     if not isinstance(application, QApplication):
         application = QApplication(list(argv))

@@ -10,7 +10,6 @@ from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, 
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication
 
-from keyapp.gui.send import send
 from keyapp.gui.style import style_sheet
 from keyapp.gui.theme import DARK, LIGHT, SPACE, TYPE, Colours
 
@@ -119,10 +118,10 @@ class Look(QObject):
     def _follow(self) -> None:
         wanted = self._wanted()
         if wanted is not self._colours:
-            send(self.changing)
+            self.changing.emit()
             self._colours = wanted
             self.apply()
-            send(self.changed)
+            self.changed.emit()
 
     def _palette(self) -> QPalette:
         c = self._colours

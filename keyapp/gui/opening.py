@@ -7,8 +7,6 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QThread, Signal
 
-from keyapp.gui.send import send
-
 if TYPE_CHECKING:
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
@@ -42,11 +40,11 @@ class Opening(QThread):
             enquiry, words = open_key(self._folder, self._language)
         except UserError as error:
             problems = getattr(error, "problems", ())
-            send(self.failed, error, tuple(str(problem) for problem in problems))
+            self.failed.emit(error, tuple(str(problem) for problem in problems))
         except Exception as error:  # noqa: BLE001 - handed whole to the reporter in the window's thread
-            send(self.broke, error)
+            self.broke.emit(error)
         else:
-            send(self.ready, enquiry, words)
+            self.ready.emit(enquiry, words)
 
 
 def open_key(folder: Path, language: str) -> tuple[Enquiry, Words]:

@@ -14,7 +14,6 @@ import platformdirs
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from keyapp.errors import UserError
-from keyapp.gui.send import send
 
 __all__ = ["Message", "Reporter", "Tone", "log_file", "start_log"]
 
@@ -54,12 +53,12 @@ class Reporter(QObject):
 
     def note(self, what: str, fix: str = "") -> None:
         """Something the user should know; nothing is wrong."""
-        send(self.said, Message(Tone.NOTE, what, fix=fix))
+        self.said.emit(Message(Tone.NOTE, what, fix=fix))
 
     def tell(self, error: UserError) -> None:
         """Something the user or the world can mend."""
         _LOG.info("told the user: %s", error)
-        send(self.said, Message(Tone.PROBLEM, error.what, error.where, error.fix))
+        self.said.emit(Message(Tone.PROBLEM, error.what, error.where, error.fix))
 
     def fault(self, error: BaseException) -> None:
         """A fault of ours: the whole of it to the log, an apology to the user."""
@@ -69,7 +68,7 @@ class Reporter(QObject):
             "Reporter",
             "Your answers are kept. You can go on, or close the window and carry on later. Details are in {file}.",
         ).replace("{file}", str(log_file()))
-        send(self.said, Message(Tone.FAULT, what, fix=fix))
+        self.said.emit(Message(Tone.FAULT, what, fix=fix))
 
     def take_over(self) -> None:
         """Let every exception that nobody caught come here."""

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from keyapp.errors import UserError
-from keyapp.gui.send import send
 
 if TYPE_CHECKING:
     from keyapp.model import Case
@@ -57,6 +56,6 @@ class Saver(QObject):
             else:
                 self._keeper.forget()
         except UserError as error:
-            send(self.failed, error)
+            self.failed.emit(error)
         except OSError as error:
-            send(self.failed, UserError("The kept enquiry could not be removed.", fix=f"{error.strerror}."))
+            self.failed.emit(UserError("The kept enquiry could not be removed.", fix=f"{error.strerror}."))

@@ -12,7 +12,6 @@ from keyapp.gui.desk import Desk, Stage
 from keyapp.gui.draft import SeenDraft
 from keyapp.gui.injury import injury_words
 from keyapp.gui.saver import Saver
-from keyapp.gui.send import send
 from keyapp.model import Answer, Case, LeadAnswer, Measurement, Report, Settings
 
 if TYPE_CHECKING:
@@ -40,7 +39,7 @@ class Session(Desk):
             self._saver = Saver(keeper)
             self._saver.failed.connect(self._reporter.tell)
             self._offer = self._kept(keeper)
-        send(self.opened)
+        self.opened.emit()
         if self._hurt_early is not None:
             self.set_up(hurt=self._hurt_early)
 
@@ -64,7 +63,7 @@ class Session(Desk):
         else:
             self._act(lambda: self.enquiry.set_up(hurt=hurt))
         if hurt:
-            send(self.emergency)
+            self.emergency.emit()
         if self._stage is Stage.HURT:
             self.show_stage(Stage.SETTINGS)
 
@@ -72,7 +71,7 @@ class Session(Desk):
         """Change whether anyone is hurt, from the emergency card; the screen stays."""
         if self._enquiry is None:
             self._hurt_early = hurt
-            send(self.moved)
+            self.moved.emit()
         else:
             self._act(lambda: self.enquiry.set_up(hurt=hurt))
 
@@ -87,7 +86,7 @@ class Session(Desk):
         self._words_shown |= fresh
         if fresh:
             self._act(lambda: self.enquiry.set_up(told=text, hurt=True))
-            send(self.emergency)
+            self.emergency.emit()
         else:
             self._act(lambda: self.enquiry.set_up(told=text))
 
@@ -179,18 +178,18 @@ class Session(Desk):
             )
         self._stage = self._stage_of_case()
         self._save()
-        send(self.changed)
-        send(self.moved)
+        self.changed.emit()
+        self.moved.emit()
 
     def leave_kept(self) -> None:
         """Let go of the enquiry that was left open."""
         self._offer = None
         self._save()
-        send(self.moved)
+        self.moved.emit()
 
     def ask_for_help(self) -> None:
         """Ask for the emergency card."""
-        send(self.emergency)
+        self.emergency.emit()
 
     # Acts on the screen --------------------------------------------------------------------------
 
@@ -198,14 +197,14 @@ class Session(Desk):
         """Turn to another part."""
         if stage is not self._stage:
             self._stage = stage
-            send(self.moved)
+            self.moved.emit()
 
     def look_at(self, couplet: str) -> None:
         """Show a couplet, answered or not, with its answer picked; nothing changes until it is given."""
         self._asked = couplet
         self._lead = None
         self._stage = Stage.KEY
-        send(self.moved)
+        self.moved.emit()
 
     def look_at_answer(self, answer: Answer) -> None:
         """Show the place where an answer was given."""
@@ -232,20 +231,20 @@ class Session(Desk):
         """Open the page for things seen at a character, with what was reported of it."""
         self._pick(character)
         self._stage = Stage.SEEN
-        send(self.moved)
+        self.moved.emit()
 
     def pick_character(self, character: str) -> None:
         """Choose the character to report."""
         if character != self._seen.character:
             self._pick(character)
-            send(self.drafted)
+            self.drafted.emit()
 
     def draft_seen(self, **parts: object) -> None:
         """Change the report in the making."""
         fresh = replace(self._seen, **parts)  # type: ignore[arg-type]
         if fresh != self._seen:
             self._seen = fresh
-            send(self.drafted)
+            self.drafted.emit()
 
     def draft_lead(self, **parts: object) -> None:
         """Change what is picked at the couplet."""
@@ -255,19 +254,19 @@ class Session(Desk):
             fresh = replace(fresh, view_seen=None)
         if fresh != old:
             self._lead = fresh
-            send(self.drafted)
+            self.drafted.emit()
 
     def unfold(self, name: str, is_open: bool) -> None:
         """Open or close a fold."""
         if is_open != (name in self._folds):
             self._folds ^= {name}
-            send(self.folded, name)
+            self.folded.emit(name)
 
     def set_first_aid(self, kind: str) -> None:
         """Choose the kind of animal the emergency card speaks of."""
         if kind != self._first_aid:
             self._first_aid = kind
-            send(self.moved)
+            self.moved.emit()
 
     # Inside ----------------------------------------------------------------------------------
 
@@ -296,9 +295,9 @@ class Session(Desk):
         elif stage is not Stage.SETTINGS:
             self._stage = Stage.SETTINGS
         self._save()
-        send(self.changed)
+        self.changed.emit()
         if stage is not self._stage:
-            send(self.moved)
+            self.moved.emit()
 
     def _couplet_or_none(self) -> str | None:
         return self.couplet if self._asked else self.reading.current
@@ -307,7 +306,7 @@ class Session(Desk):
         self._asked = None
         self._lead = None
         self._stage = Stage.KEY if self.reading.current else Stage.RESULT
-        send(self.moved)
+        self.moved.emit()
 
     def _stage_of_case(self) -> Stage:
         if self.case.answers:

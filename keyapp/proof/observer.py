@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from keyapp.engine import THING, Tables, read_case, walk
 from keyapp.engine.ledger import known_states
@@ -16,10 +16,7 @@ from keyapp.model import Answer, Case, Choice, Form, KeySet, LeadAnswer, Report,
 from keyapp.proof.runs import CANT_TELLS
 from keyapp.proof.specimen import LEADS, couplet_characters, dangers_of, may_show, truthful
 
-__all__ = ["KINDS", "Run", "draw_run"]
-
-KINDS = ("key", "reports", "feared")
-"""Ways through an enquiry: the key, direct reports in any order, and starting from the feared animal."""
+__all__ = ["Run", "draw_run"]
 
 REPORTS = 14
 """Direct reports in one run, at most."""
@@ -34,7 +31,7 @@ class Run:
 
     Attributes:
         taxon: what was there.
-        kind: one of KINDS.
+        kind: `key`, `reports` (in any order) or `feared` (starting from the feared animal).
         case: settings and answers.
         hows: how each answer came about, in the order of `case.answers`: `seen`, `misread`, `misread again`,
             `made up`.
@@ -50,14 +47,18 @@ class Run:
 
 @dataclass(slots=True)
 class _Enquiry:
-    """Someone who answers about one specimen; `slip_at` numbers the judgements they get wrong."""
+    """Someone who answers about one specimen.
+
+    `slip_at` numbers the judgements they get wrong. `taken`: they have a sign and take it for an
+    animal; what they say of its body is made up.
+    """
 
     tables: Tables
     taxon: Taxon
     shows: Mapping[str, str]
     chance: random.Random
     slip_at: frozenset[int]
-    guesses: bool
+    taken: bool
     judged: int = 0
     slips: int = 0
     cant_tells: int = 0
@@ -82,7 +83,7 @@ class _Enquiry:
         sureness = Sureness.THINK_SO if self.chance.random() < 0.05 else Sureness.SURE
         pick, doubt = self.chance.random(), self.chance.random()
         if character_id not in self.shows:
-            if self.taxon.form is not Form.ANIMAL and not self.guesses:
+            if self.taxon.form is not Form.ANIMAL and not self.taken:
                 return None
             self.hows[character_id] = "made up"
             return Report(character_id, frozenset({states[int(pick * len(states))]}), sureness=sureness)
@@ -108,7 +109,7 @@ class _Enquiry:
             return LeadAnswer(couplet_id, Choice.CANT_TELL)
         if not all(c in self.shows for c in characters):
             any_way = (*LEADS, Choice.NEITHER)
-            made_up = self.taxon.form is Form.ANIMAL or self.guesses
+            made_up = self.taxon.form is Form.ANIMAL or self.taken
             self.hows[couplet_id] = "made up" if made_up else "seen"
             return LeadAnswer(couplet_id, any_way[int(3 * pick)] if made_up else Choice.NEITHER, sureness)
         right = truthful(couplet, self.shows)
@@ -118,46 +119,45 @@ class _Enquiry:
         return LeadAnswer(couplet_id, right[0] if how == "seen" else wrong[int(pick * len(wrong))], sureness)
 
 
-def draw_run(tables: Tables, taxon_id: str, kind: str, slips: int, seed: str, guesses: bool = False) -> Run:
+def draw_run(tables: Tables, taxon_id: str, kind: str, slips: int, seed: str, taken: bool = False) -> Run:
     """Hold one enquiry about `taxon_id` in which `slips` answers are misread, wherever they fall.
 
     The enquiry is held without an error first, to see how many judgements it holds; then with the
     error in one of them, drawn evenly, and so on for a second one after it. The same seed gives the
-    same run.
+    same run. With `taken` the error is that a sign is taken for an animal from the start.
     """
+    if taken:
+        return _held(tables, taxon_id, kind, frozenset(), seed, taken)[0]
     where = random.Random(f"{seed} where")
     at: frozenset[int] = frozenset()
-    run, judged = _held(tables, taxon_id, kind, at, seed, guesses)
+    run, judged = _held(tables, taxon_id, kind, at, seed, taken)
     for _ in range(slips):
         first = max(at, default=-1) + 1
         if judged <= first:
             break
         at |= {where.randrange(first, judged)}
-        run, judged = _held(tables, taxon_id, kind, at, seed, guesses)
+        run, judged = _held(tables, taxon_id, kind, at, seed, taken)
     return run
 
 
-def _held(
-    tables: Tables, taxon_id: str, kind: str, slip_at: frozenset[int], seed: str, guesses: bool
-) -> tuple[Run, int]:
+def _held(tables: Tables, taxon_id: str, kind: str, slip_at: frozenset[int], seed: str, taken: bool) -> tuple[Run, int]:
     chance = random.Random(seed)
     keyset = tables.keyset
     taxon = keyset.taxa[taxon_id]
     shows = {c: _state(taxon, c, states, chance) for c, states in may_show(keyset, taxon).items()}
-    someone = _Enquiry(tables, taxon, shows, chance, slip_at, guesses)
+    someone = _Enquiry(tables, taxon, shows, chance, slip_at, taken)
     case = Case(_settings(keyset, chance))
-    if THING in shows and chance.random() < 0.5:
+    if taken:
+        someone.slips, someone.slipped = 1, {keyset.characters[THING].group}
+        case = Case(replace(case.settings, thing=str(Form.ANIMAL)))
+    elif THING in shows and chance.random() < 0.5:
         opening = someone.reports(THING)
         if opening is not None and len(opening.states) == 1:
-            case = Case(Settings(**{**_fields(case.settings), "thing": next(iter(opening.states))}))
+            case = Case(replace(case.settings, thing=next(iter(opening.states))))
     ways = {"key": _by_key, "reports": _by_reports, "feared": _from_feared}
     case = ways[kind](someone, case)
     hows = tuple(someone.hows[a.couplet if isinstance(a, LeadAnswer) else a.character] for a in case.answers)
     return Run(taxon_id, kind, case, hows, someone.slips), someone.judged
-
-
-def _fields(settings: Settings) -> dict[str, object]:
-    return {name: getattr(settings, name) for name in Settings.__dataclass_fields__}
 
 
 def _state(taxon: Taxon, character: str, states: tuple[str, ...], chance: random.Random) -> str:
@@ -170,7 +170,8 @@ def _state(taxon: Taxon, character: str, states: tuple[str, ...], chance: random
 
 def _settings(keyset: KeySet, chance: random.Random) -> Settings:
     """Any place, region and month, each as often unknown as not."""
-    spots, regions = list(keyset.spots) or [None], list(keyset.regions) or [None]
+    spots: list[str | None] = [*keyset.spots] or [None]
+    regions: list[str | None] = [*keyset.regions] or [None]
     return Settings(
         spot=chance.choice([None, chance.choice(spots)]),
         region=chance.choice([None, chance.choice(regions)]),

@@ -281,6 +281,7 @@ def _alike(
 def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[str, int]]]:
     keyset = tables.keyset
     shows = may_show(keyset, keyset.taxa[taxon])
+    sign = keyset.taxa[taxon].form is not Form.ANIMAL
     order = _order(keyset)
     place = {couplet: i for i, couplet in enumerate(order)}
     nodes = []
@@ -289,7 +290,7 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
         characters = couplet_characters(couplet)
         ways = [_bit(keyset, place, couplet, side) for side in (0, 1)]
         clears = frozenset(c for c in LEADS if counts_against(tables, taxon, [LeadAnswer(couplet_id, c)]))
-        may_clear = clears | {c for c in LEADS if _may_meet(keyset, couplet, c, shows)}
+        may_clear = clears | {c for c in LEADS if _may_meet(keyset, couplet, c, shows, sign)}
         nodes.append(
             _Node(
                 couplet,
@@ -325,7 +326,9 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
     return nodes, {c: _classes(nodes, c, shows[c]) for c in last}
 
 
-def _may_meet(keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[str, tuple[str, ...]]) -> bool:
+def _may_meet(
+    keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[str, tuple[str, ...]], sign: bool
+) -> bool:
     """Whether a lead leaves a state open that the result never shows, and another couplet asks the same."""
     characters = couplet_characters(couplet)
     if len(characters) != 1 or keyset.characters[characters[0]].never_clears:
@@ -334,7 +337,7 @@ def _may_meet(keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[s
     if sum(couplet_characters(other) == characters for other in keyset.couplets.values()) < 2:
         return False
     if name not in shows:
-        return True
+        return sign
     held = couplet.leads[LEADS.index(choice)].holds.get(name, frozenset())
     return bool(held - set(shows[name]))
 

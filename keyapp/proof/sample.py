@@ -7,10 +7,13 @@ from dataclasses import dataclass
 
 from keyapp.engine import Action, Tables, read_case
 from keyapp.model import Form
-from keyapp.proof.observer import KINDS, Run, draw_run
+from keyapp.proof.observer import Run, draw_run
 from keyapp.proof.specimen import dangers_of, gated_taxa
 
 __all__ = ["KEPT", "Failure", "Plan", "Tally", "add_up", "sample_run"]
+
+KINDS = ("key", "reports", "key", "reports", "feared")
+"""Kinds of run in turn; starting from the feared animal costs most."""
 
 KEPT = 20
 """Failures that are kept to be shown; all are counted."""
@@ -24,13 +27,14 @@ class Plan:
         runs: how many; they fall evenly on the gated results.
         slips: misread answers in each.
         seed: the same seed gives the same runs.
-        guesses: before a sign, answers about a body that is not there are made up; signs only.
+        taken: a sign is taken for an animal, and answers about its body are made up; signs only, and
+            this is the error, whatever `slips` says.
     """
 
     runs: int
     slips: int
     seed: int = 1
-    guesses: bool = False
+    taken: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +84,14 @@ class Tally:
 
 def sample_run(tables: Tables, plan: Plan, numbers: Iterable[int]) -> Tally:
     """Hold the runs with these numbers, 0 to `plan.runs` - 1."""
-    taxa = [t for t in gated_taxa(tables) if not plan.guesses or tables.keyset.taxa[t].form is not Form.ANIMAL]
+    taxa = [t for t in gated_taxa(tables) if not plan.taken or tables.keyset.taxa[t].form is not Form.ANIMAL]
     return add_up(_one(tables, plan, taxa, number) for number in numbers) if taxa else add_up(())
 
 
 def _one(tables: Tables, plan: Plan, taxa: list[str], number: int) -> Tally:
     taxon = taxa[number % len(taxa)]
     kind = KINDS[number // len(taxa) % len(KINDS)]
-    run = draw_run(tables, taxon, kind, plan.slips, f"{plan.seed} {number}", plan.guesses)
+    run = draw_run(tables, taxon, kind, plan.slips, f"{plan.seed} {number}", plan.taken)
     reading = read_case(tables, run.case)
     named = {danger.group for danger in reading.not_ruled_out}
     missing = tuple(sorted(dangers_of(tables, taxon) - named))

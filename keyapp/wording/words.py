@@ -124,7 +124,7 @@ class Words:
             return self.fixed("unknown")
         if found.claim is Claim.ONE_OF:
             return self.fixed("claim.one-of")
-        return self.fixed(f"claim.{found.claim}", name=self.group(found.candidates[0].group))
+        return self.fixed(f"claim.{found.claim}", name=_within(self.group(found.candidates[0].group)))
 
     def reason(self, reading: Reading) -> str:
         """Why the claim is no firmer."""
@@ -139,9 +139,9 @@ class Words:
         found = reading.verdict
         if not found.led_to:
             return ""
-        led = self.listing([self.taxon(t) for t in found.led_to])
+        led = _within(self.listing([self.taxon(t) for t in found.led_to]))
         if found.differs:
-            return self.fixed("differs", led=led, top=self.group(found.candidates[0].group))
+            return self.fixed("differs", led=led, top=_within(self.group(found.candidates[0].group)))
         return self.fixed("led-to", led=led)
 
     def action_lines(self, reading: Reading) -> tuple[tuple[Action, str, str], ...]:
@@ -251,3 +251,8 @@ class Words:
     def listing(names: Sequence[str]) -> str:
         """Names in a row."""
         return ", ".join(dict.fromkeys(names))
+
+
+def _within(name: str) -> str:
+    """A name as it stands inside a sentence."""
+    return name[:1].lower() + name[1:]

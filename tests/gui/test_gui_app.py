@@ -8,11 +8,13 @@ import sys
 from pathlib import Path
 
 import pytest
+from harness import Bench
 from PySide6.QtCore import QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication
 
 from keyapp.gui.app import App
 from keyapp.gui.figures import Figures
+from keyapp.gui.singletons import keep_singletons
 
 SHOW = """
 import sys
@@ -78,3 +80,20 @@ def test_a_broken_figure_has_a_plain_mark_and_is_warned_of(tmp_path: Path, no_qt
     (tmp_path / "bad.svg").write_text(text, encoding="utf-8")
     assert len(colours_of(tmp_path)) > 1
     assert "bad.svg" in no_qt_warning.pop()
+
+
+def test_calls_into_the_library_do_not_use_the_interpreter_up(bench: Bench) -> None:
+    """One release of it gives away a reference to None with every call; None must not run out of them."""
+    before = [sys.getrefcount(one) for one in (None, True, False)]
+    for _ in range(3000):
+        QApplication.processEvents()
+        bench.session.drafted.emit()
+    enough = [1000 + count // 2 for count in before]
+    assert all(sys.getrefcount(one) > least for one, least in zip((None, True, False), enough, strict=True))
+
+
+def test_keeping_the_singletons_is_done_once(application: QApplication) -> None:
+    keep_singletons()
+    before = sys.getrefcount(None)
+    keep_singletons()
+    assert abs(sys.getrefcount(None) - before) < 10_000

@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
 
 from keyapp.gui.look import Mode
 from keyapp.gui.main_window import MainWindow
-from keyapp.gui.send import send
 from keyapp.gui.session import Stage
 from keyapp.model import Choice, Sureness
 
@@ -70,7 +69,7 @@ def test_a_page_made_twice_looks_the_same(bench: Bench, stage: Stage) -> None:
     twin = MainWindow(bench.session, bench.kit, bench.reporter)
     twin.resize(bench.window.size())
     twin.show()
-    send(bench.session.moved)
+    bench.session.moved.emit()
     bench.settle()
     assert portrait(bench.window) == portrait(twin)
     twin.close()

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable
 
 import pytest
 from harness import TO_COBWEB, TO_WIDOW, Bench, Count
 
-from keyapp.gui.send import send
 from keyapp.gui.session import Session, Stage
 from keyapp.model import Case, Choice, LeadAnswer, Measurement, Report, Sureness
 
@@ -211,11 +209,3 @@ def test_a_size_is_reported_in_mm(bench: Bench) -> None:
     bench.go()
     measure(bench.session)
     assert bench.session.case.answers == (Measurement("body-length", 9.0),)
-
-
-def test_many_signals_do_not_wear_the_interpreter_down(bench: Bench) -> None:
-    """One library version gives True away with every signal; after some hundreds the interpreter aborts."""
-    before = sys.getrefcount(True)
-    for _ in range(500):
-        send(bench.session.drafted)
-    assert sys.getrefcount(True) > before - 100

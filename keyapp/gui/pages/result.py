@@ -50,10 +50,15 @@ class ResultPage(Page):
         self._add_heading()
         self._add_second_look()
         self._add_candidates()
-        self._add_actions()
-        body.addWidget(referral_panel(self.kit, session))
         self._add_footer()
-        self.later(self._add_cautions, self._add_fits, self._add_look_alikes, self._add_rest)
+        self.later(
+            self._add_actions,
+            self._add_referral,
+            self._add_cautions,
+            self._add_fits,
+            self._add_look_alikes,
+            self._add_rest,
+        )
 
     def _add_rest(self) -> None:
         self._add_change()
@@ -118,6 +123,9 @@ class ResultPage(Page):
             add_cautions(self.kit, session, inside, list(dict.fromkeys(advised)))
             add_sources(self.kit, session, inside, advised, "advice-sources")
         self.body.addWidget(frame)
+
+    def _add_referral(self) -> None:
+        self.body.addWidget(referral_panel(self.kit, self.session))
 
     def _advisers(self) -> list[Taxon]:
         """Whose own advice may stand: a danger that is open, else the one result where moving is allowed."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from keyapp.gui.kit import Kit
 from keyapp.gui.session import Session
 from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.reading_column import ReadingColumn
 from keyapp.gui.widgets.texts import button, clear
 
 __all__ = ["Fold"]
@@ -50,6 +51,11 @@ class Fold(QWidget):
 
     def _on_clicked(self) -> None:
         self._session.unfold(self._name, not self._session.is_unfolded(self._name))
+        above = self.parentWidget()
+        while above is not None and not isinstance(above, ReadingColumn):
+            above = above.parentWidget()
+        if above is not None and self._session.is_unfolded(self._name):
+            above.show_widget(self._area)
 
     def _on_folded(self, name: str) -> None:
         if name == self._name:

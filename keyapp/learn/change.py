@@ -1,0 +1,86 @@
+"""What learning changes, and who allowed what weakens a caution."""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from keyapp.model import KeySet
+
+__all__ = ["Approval", "Change", "Proven", "fingerprint"]
+
+
+@dataclass(frozen=True, slots=True)
+class Approval:
+    """Who allows figures to be weakened, and on which day."""
+
+    name: str
+    date: datetime.date
+
+
+@dataclass(frozen=True, slots=True)
+class Proven:
+    """Outcome of the one-error proof of a key, and of which key: `fingerprint` of the key that was proven."""
+
+    fingerprint: str
+    holds: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One figure that the counts would change.
+
+    Attributes:
+        figure: `right`, `mistaken-for` or `occurrence`.
+        item: what it is a figure of, in ids.
+        old: the shipped value.
+        new: the learned value.
+        now: the value in force: `new`, or `old` where it is held back.
+        weakens: it makes a report weigh more, or a danger rarer; never in force without approval.
+        why: counts it rests on.
+        held: why it is held back; empty where it is in force.
+    """
+
+    figure: str
+    item: str
+    old: float
+    new: float
+    now: float
+    weakens: bool
+    why: str
+    held: str = ""
+
+
+def fingerprint(keyset: KeySet) -> str:
+    """A short text that differs wherever figures or leads of two keys differ."""
+    characters = [
+        [
+            c.id,
+            c.right,
+            c.group,
+            bool(c.never_clears),
+            [[s.id, s.right, s.absence, _table(s.mistaken_for)] for s in c.states],
+        ]
+        for c in keyset.characters.values()
+    ]
+    taxa = [
+        [
+            [t.id, t.kind, t.share, str(t.danger), t.danger_group, list(t.months), list(t.made_by)],
+            {c: _table(states) for c, states in t.shows.items()},
+            [_table(t.occurrence), _table(t.places)],
+        ]
+        for t in keyset.taxa.values()
+    ]
+    leads = [
+        [c.id, [[{name: sorted(states) for name, states in lead.holds.items()}, lead.to.id] for lead in c.leads]]
+        for c in keyset.couplets.values()
+    ]
+    whole = json.dumps([characters, taxa, leads, repr(keyset.weights)], sort_keys=True)
+    return hashlib.sha256(whole.encode()).hexdigest()[:24]
+
+
+def _table(values: Mapping[str, float]) -> dict[str, float]:
+    return dict(values)
