@@ -40,7 +40,7 @@ def best_of(tables, weights, labels=None):
     return best_mean([i.weight for i in items], [i.label for i in items], splittings(items), most_subsets=100_000)
 
 
-@pytest.mark.parametrize(("seed", "both"), itertools.product(range(15), (False, True)))
+@pytest.mark.parametrize(("seed", "both"), list(itertools.product(range(15), (False, True))))
 def test_never_better_than_the_optimum_nor_the_bound(seed, both):
     """And never beyond the guarantee for it, 4 ln(1/p) times the optimum, p the rarest (Dasgupta 2004)."""
     tables, weights = table(seed, both=both)
