@@ -11,9 +11,9 @@ from keyapp.cli.terminal import Terminal
 from keyapp.engine import THING, StepKind
 from keyapp.errors import UserError
 from keyapp.model import Choice, Evidence, LeadAnswer, Sureness
+from keyapp.model.injury import speaks_of_injury
 from keyapp.wording import Words
 from keyapp.work import Enquiry
-from keyapp.work.injury import speaks_of_injury
 
 __all__ = ["Conversation", "run"]
 

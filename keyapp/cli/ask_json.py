@@ -13,9 +13,9 @@ from keyapp.cli.reply import result_data, state_data
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.model import Choice, Evidence, Sureness
+from keyapp.model.injury import speaks_of_injury
 from keyapp.wording import Words
 from keyapp.work import Enquiry
-from keyapp.work.injury import speaks_of_injury
 from keyapp.work.names import nearest
 
 __all__ = ["ACTS", "Desk", "run"]

@@ -12,7 +12,7 @@ from keyapp.gui.desk import Desk, Stage
 from keyapp.gui.draft import SeenDraft
 from keyapp.gui.saver import Saver
 from keyapp.model import Answer, Case, LeadAnswer, Measurement, Report, Settings
-from keyapp.work.injury import injury_words
+from keyapp.model.injury import injury_words
 
 if TYPE_CHECKING:
     from keyapp.wording import Words

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 
 from keyapp.errors import UserError
 from keyapp.gui.session import Stage
-from keyapp.work.injury import injury_words
+from keyapp.model.injury import injury_words
 
 
 @pytest.mark.parametrize("stage", STAGES)
