@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from keyapp import __version__
-from keyapp.cli import ask, ask_json, bench, check, draw, measure, trial, weigh
+from keyapp.cli import ask, ask_json, bench, check, draw, learn, measure, prove, trial, weigh
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.folders import images_folder, keys_folder
@@ -51,6 +51,19 @@ def build_parser() -> argparse.ArgumentParser:
     one.add_argument("--plot", type=Path, help="SVG file for the plot")
     one.add_argument("--region", help="region id or two-letter state code (default: not known)")
     one.add_argument("--month", type=int, help="month, 1 to 12 (default: not known)")
+    _common(one)
+    one = commands.add_parser("prove", help="prove that one misread answer leaves no dangerous animal unnamed")
+    one.add_argument("--runs", type=int, default=100_000, help="runs through the engine (default: 100000)")
+    one.add_argument("--seed", type=int, default=1, help="the same seed gives the same runs")
+    one.add_argument("--only", nargs="*", default=[], metavar="RESULT", help="ids of results (default: all)")
+    one.add_argument("--strict", action="store_true", help="ask it of signs taken for an animal too")
+    one.add_argument("--json", action="store_true", help="figures as JSON")
+    _common(one)
+    one = commands.add_parser("learn", help="say what confirmed calls would change in the key")
+    one.add_argument("file", type=Path, help="JSON file of confirmed calls")
+    one.add_argument("--approve", metavar="NAME", help="who approves what would make the key less strict")
+    one.add_argument("--date", help="date of the approval, YYYY-MM-DD")
+    one.add_argument("--out", type=Path, help="file for the counts and the changes in force")
     _common(one)
     one = commands.add_parser("trial", help="hold simulated calls and report how the key does")
     one.add_argument("--calls", type=int, default=1000, help="how many (default: 1000)")
@@ -97,6 +110,10 @@ def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
             return draw.run(out, folder, options.figures, options.out or images_folder() / "figures")
         if options.command == "measure":
             return measure.run(out, folder, options.json, options.plot, options.region, options.month)
+        if options.command == "prove":
+            return prove.run(out, folder, options.runs, options.seed, options.json, options.strict, options.only)
+        if options.command == "learn":
+            return learn.run(out, folder, options.file, options.approve, options.date, options.out)
         if options.command == "trial":
             return _trial(out, folder, options)
         return bench.run(out, folder, options.what)

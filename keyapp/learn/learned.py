@@ -132,7 +132,7 @@ def _state(
             )
         )
     changes += found
-    if not found:
+    if all(abs(change.now - change.old) <= SMALL for change in found):
         return state
     total = sum(now.values())
     mistaken = {said: chance / total for said, chance in now.items()} if total > 0 else dict(state.mistaken_for)
@@ -174,14 +174,14 @@ def _occurrence(
         weakens = new < old[kind] if gated else new > old[kind]
         change = rule.of("occurrence", f"{kind} in {region}", old[kind], new, weakens, why)
         changes.append(change)
-        for taxon in models:
+        for taxon in models if change.now != change.old else ():
             made[taxon.id] = replace(taxon, occurrence=_scaled(keyset, taxon, region, change.now / old[kind]))
     return made
 
 
 def _scaled(keyset: KeySet, taxon: Taxon, region: str, factor: float) -> dict[str, float]:
     """Occurrence with the value of a region, and of each of its states that has its own, times `factor`."""
-    table = dict(taxon.occurrence)
+    table = dict(taxon.occurrence) or {"default": 1.0}
     table[region] = min(1.0, _base(keyset, taxon, region) * factor)
     for state in keyset.regions[region].states:
         if state in table:
