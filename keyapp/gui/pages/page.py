@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
+from keyapp.errors import ProgramError
 from keyapp.gui.kit import Kit
 from keyapp.gui.session import Session, Stage
 from keyapp.gui.widgets.reading_column import Footer, ReadingColumn
@@ -59,7 +60,7 @@ class Page(QWidget):
 
     def build(self) -> None:
         """Fill `body` and `footer` from the session."""
-        raise NotImplementedError
+        raise ProgramError(f"{type(self).__name__} fills nothing")
 
     def update_in_place(self) -> bool:
         """Follow the session without drawing anew; False where that is not enough."""
