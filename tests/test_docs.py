@@ -24,6 +24,7 @@ from keyapp.cli.terminal import Terminal
 from keyapp.folders import keys_folder
 from keyapp.keyfile.load import FOLDERS, SINGLE_FILES
 from keyapp.keyfile.shapes.common import FREQUENCY_WORDS, OCCURRENCE_WORDS
+from keyapp.learn import counted, read_calls
 from keyapp.model import (
     Choice,
     ContactKind,
@@ -381,6 +382,11 @@ def test_the_exchange_in_the_readme_says_what_is_shown(desk):
 def test_every_name_in_a_reply_is_in_the_readme(desk, request_):
     names = names_in(desk.answer(json.dumps(request_)))
     assert {name for name in names if f"`{name}`" not in README} == set()
+
+
+def test_the_confirmed_calls_in_the_readme_can_be_learned_from(shipped):
+    (calls,) = blocks(README, "json")
+    assert counted(shipped.keyset, read_calls(calls)).calls == 1
 
 
 def example(folder: Path) -> list[str]:

@@ -12,7 +12,7 @@ from keyapp.cli.open import open_tables
 from keyapp.cli.reply import result_data, state_data
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
-from keyapp.model import Choice, Evidence, Sureness
+from keyapp.model import Choice, Evidence, Settings, Sureness
 from keyapp.model.injury import speaks_of_injury
 from keyapp.wording import Words
 from keyapp.work import Enquiry
@@ -122,6 +122,10 @@ def _how(fields: Fields) -> dict[str, Any]:
 def _settings(desk: Desk, fields: Fields) -> dict[str, Any]:
     if "evidence" in fields:
         fields["evidence"] = _choice_of(Evidence, "evidence", _take(fields, "evidence", str))
+    for name in fields:
+        if name not in Settings.__dataclass_fields__:
+            known = Settings.__dataclass_fields__
+            raise UserError(f"There is no setting “{name}”.", where=name, fix=f"Use {nearest(name, known)}.")
     desk.enquiry.set_up(**fields)
     told = desk.enquiry.case.settings
     hurt = told.hurt or speaks_of_injury(told.told, desk.enquiry.tables.keyset.emergency.words)

@@ -16,6 +16,7 @@ import os
 import pickle
 import sys
 import tempfile
+from enum import Enum
 from pathlib import Path
 from typing import Any
 
@@ -85,12 +86,23 @@ class _ModelReader(pickle.Unpickler):
     def find_class(self, module: str, name: str, /) -> Any:
         if module == "builtins" and name in _SAFE_BUILTINS:
             return {"frozenset": frozenset, "set": set}[name]
+        if module == "builtins" and name == "getattr":
+            # Before Python 3.11.4 members of an Enum are written as getattr(kind, name).
+            return _member
         if module == "datetime" and name == "date":
             return datetime.date
         found = getattr(model, name, None) if module.startswith("keyapp.model.") else None
         if isinstance(found, type) and found.__module__ == module:
             return found
         raise pickle.UnpicklingError(f"{module}.{name} is not part of a key")
+
+
+def _member(kind: object, name: str) -> Enum:
+    """The member of one of the model's enums; nothing else can be had by attribute."""
+    if isinstance(kind, type) and issubclass(kind, Enum) and kind.__module__.startswith("keyapp.model."):
+        if name in kind.__members__:
+            return kind[name]
+    raise pickle.UnpicklingError(f"{kind!r}.{name} is not part of a key")
 
 
 def _read(copy: Path) -> KeySet | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -165,9 +164,10 @@ class Enquiry:
             numeric = [c.id for c in characters.values() if c.number]
             raise UserError(f"“{character}” is not a size.", fix=f"Use {nearest(character, numeric)}.")
         least, most = found.number.least, found.number.most
-        if not isinstance(mm, int | float) or isinstance(mm, bool) or not math.isfinite(mm) or not least <= mm <= most:
-            raise UserError(f"{mm} mm is out of range.", where=character, fix=f"Give {least:g} to {most:g} mm.")
-        if spread is not None and not (math.isfinite(spread) and 0 < spread <= 2):
+        if not isinstance(mm, int | float) or isinstance(mm, bool) or not least <= mm <= most:
+            given = str(mm)[:20]
+            raise UserError(f"{given} mm is out of range.", where=character, fix=f"Give {least:g} to {most:g} mm.")
+        if spread is not None and not 0 < spread <= 2:
             raise UserError(f"A spread of {spread} is out of range.", where=character, fix="Give more than 0, up to 2.")
         kind = evidence or self._case.settings.evidence
         self._change(self._case.with_answer(Measurement(character, float(mm), spread, sureness, kind)))

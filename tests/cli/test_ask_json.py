@@ -89,6 +89,8 @@ BAD = {
     "month as text": '{"act": "settings", "month": "May"}',
     "size out of range": '{"act": "measure", "character": "body-length", "mm": 1e9}',
     "true is not a number": '{"act": "measure", "character": "body-length", "mm": true}',
+    "a word of the language as setting": '{"act": "settings", "self": 1}',
+    "a very long number": '{"act": "measure", "character": "body-length", "mm": 1' + "0" * 400 + "}",
     "deep": "[" * 5000,
     "absence without view": '{"act": "report", "character": "underside-mark", "states": ["none"]}',
 }
