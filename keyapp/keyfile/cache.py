@@ -100,8 +100,9 @@ class _ModelReader(pickle.Unpickler):
 def _member(kind: object, name: str) -> Enum:
     """The member of one of the model's enums; nothing else can be had by attribute."""
     if isinstance(kind, type) and issubclass(kind, Enum) and kind.__module__.startswith("keyapp.model."):
-        if name in kind.__members__:
-            return kind[name]
+        for member in kind:
+            if member.name == name:
+                return member
     raise pickle.UnpicklingError(f"{kind!r}.{name} is not part of a key")
 
 
