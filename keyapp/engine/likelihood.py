@@ -16,9 +16,13 @@ TINY = 1e-300
 
 
 def error_chance(right: float, sureness: Sureness, evidence: Evidence, factor: float, weights: Weights) -> float:
-    """Chance that a report is wrong: `1 - right`, scaled by sureness, evidence and observer, capped."""
+    """Chance that a report is wrong: misread (`1 - right`) or slipped, both scaled, capped.
+
+    Sureness, evidence and observer scale both; the two are taken as independent.
+    """
     scale = weights.sureness.get(str(sureness), 1.0) * weights.evidence.get(str(evidence), 1.0) * factor
-    return min(weights.error_cap, (1.0 - right) * scale)
+    sound = (1.0 - min(1.0, (1.0 - right) * scale)) * (1.0 - min(1.0, weights.slip * scale))
+    return min(weights.error_cap, 1.0 - sound)
 
 
 def report_chance(table: CharacterTable, report: Report, factor: float, weights: Weights) -> Floats:

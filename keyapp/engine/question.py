@@ -18,7 +18,7 @@ from keyapp.model import Evidence, Report, Sureness
 __all__ = ["Question", "next_questions"]
 
 MOSTLY_APPLIES = 0.5
-"""A character is asked only where it applies to so much of the standing."""
+"""A character is asked only where it applies to so much of the standing, leaving aside what is not in the key."""
 
 LOOKED_AT = 12
 """So many of the most informative characters are looked at for what they clear, and those that settle a danger best."""
@@ -32,7 +32,7 @@ class Question:
         character: character id.
         bits: expected information about the group (family or danger group), in bits.
         cleared: expected fall of what is not ruled out, in danger groups (`openness`).
-        score: (bits + danger_bits * cleared) for each second of the observer's effort.
+        score: (bits + danger_bits * cleared) for each second of the observer's effort: looking, and `asking`.
     """
 
     character: str
@@ -76,15 +76,18 @@ def next_questions(
     said = {c for event in found for c in event.characters} | set(passed_over)
     touched = {g for event in found for g in event.groups}
     bits = _bits_apart(tables, stand, evidence)
+    # What is not in the key is left aside: everything may apply to it, so it would bring up questions
+    # about legs before an egg sac.
+    inside = stand.posterior[:-1] / max(float(stand.posterior[:-1].sum()), 1e-300)
     candidates = []
     for name, table in tables.characters.items():
         # Nobody can tell of a part that what they have before them does not have.
-        if name in said or float(stand.posterior @ table.applies) < MOSTLY_APPLIES:
+        if name in said or float(inside @ table.applies[:-1]) < MOSTLY_APPLIES:
             continue
         gain = bits[name]
         if table.character.group in touched:
             gain, _ = _by_trial(tables, log_prior, found, stand, named, name, evidence)
-        candidates.append((gain * table.character.tell / table.character.seconds, gain, name))
+        candidates.append((gain * table.character.tell / _seconds(tables, name), gain, name))
     candidates.sort(key=lambda item: (-item[0], item[2]))
     questions = []
     for place, (_, gain, name) in enumerate(candidates):
@@ -93,9 +96,14 @@ def next_questions(
         if named and (place < LOOKED_AT or name in settling):
             cleared = _by_trial(tables, log_prior, found, stand, named, name, evidence)[1]
         worth = character.tell * (gain + tables.weights.danger_bits * cleared)
-        questions.append(Question(name, character.tell * gain, character.tell * cleared, worth / character.seconds))
+        questions.append(Question(name, character.tell * gain, character.tell * cleared, worth / _seconds(tables, name)))
     questions.sort(key=lambda q: (-q.score, q.character))
     return tuple(q for q in questions if q.score > 1e-9)
+
+
+def _seconds(tables: Tables, name: str) -> float:
+    """What a question costs the observer: having it put to them, and looking."""
+    return tables.weights.asking + tables.characters[name].character.seconds
 
 
 def _stacked(tables: Tables, evidence: Evidence) -> _Stack:

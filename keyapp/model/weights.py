@@ -33,6 +33,8 @@ class Weights:
         evidence: factor on the error chance by kind of evidence.
         inapplicable: chance, against an animal it applies to, that an observer reports a character
             unasked that the animal does not have.
+        slip: chance that any answer at all goes wrong, however easy its character: a question misheard,
+            a word misunderstood; scaled as other errors are.
         error_cap: no error chance exceeds this.
         neither_slip: of wrong readings of a couplet, the share that end in *neither fits*.
         neither_floor: least chance that neither lead fits an animal they both apply to.
@@ -45,6 +47,7 @@ class Weights:
         likely: posterior a group must reach to be listed as one of these.
         pass_branch: share of the standing below which the far branch of a *can't tell* is skipped.
         danger_bits: worth, in bits, of one danger group no longer having to be named.
+        asking: seconds that putting and understanding any question takes, beside looking.
         reasons: reason and basis by field name.
     """
 
@@ -58,6 +61,7 @@ class Weights:
     sureness: Mapping[str, float] = field(default_factory=lambda: {"sure": 1.0, "think-so": 2.0})
     evidence: Mapping[str, float] = field(default_factory=dict)
     inapplicable: float = 1.0
+    slip: float = 0.0
     error_cap: float = 0.45
     neither_slip: float = 0.15
     neither_floor: float = 0.02
@@ -70,4 +74,5 @@ class Weights:
     likely: float = 0.03
     pass_branch: float = 0.02
     danger_bits: float = 0.5
+    asking: float = 0.0
     reasons: Mapping[str, str] = field(default_factory=dict)

@@ -17,7 +17,7 @@ from keyapp.model.weights import Observer, Weights
 
 __all__ = ["read_danger_group", "read_emergency", "read_start", "read_weights"]
 
-_LIMITS: dict[str, tuple[float, float]] = {"ruled_out_answers": (1, 20), "danger_bits": (0, 20)}
+_LIMITS: dict[str, tuple[float, float]] = {"ruled_out_answers": (1, 20), "danger_bits": (0, 20), "asking": (0, 120)}
 
 
 def read_danger_group(name: str, node: Node, problems: Problems) -> DangerGroup:
