@@ -6,7 +6,10 @@ from pathlib import Path
 
 import platformdirs
 
-__all__ = ["images_folder", "keys_folder", "state_folder"]
+__all__ = ["LEARNED_NAME", "images_folder", "keys_folder", "state_folder"]
+
+LEARNED_NAME = "learned.json"
+"""Name of the file, in `state_folder`, of what confirmed calls have taught."""
 
 _HERE = Path(__file__).resolve().parent
 
@@ -22,7 +25,7 @@ def images_folder() -> Path:
 
 
 def state_folder() -> Path:
-    """Folder of the user's own state (the enquiry at hand)."""
+    """Folder of the user's own state (the enquiry at hand, what was learned)."""
     return Path(platformdirs.user_state_dir("keyapp", appauthor=False))
 
 

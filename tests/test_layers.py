@@ -21,14 +21,18 @@ MAY_IMPORT = {
     "pictures": {"model", "errors"},
     "wording": {"engine", "model", "errors"},
     "work": {"engine", "model", "errors"},
-    "trial": {"work", "engine", "model", "errors"},
-    "measure": {"engine", "pictures", "model", "errors"},
+    "sheets": {"wording", "engine", "pictures", "model", "errors"},
+    "notes": {"work", "model", "errors"},
+    "plots": {"pictures"},
+    "trial": {"work", "engine", "plots", "model", "errors"},
+    "measure": {"engine", "plots", "model", "errors"},
     "proof": {"wording", "work", "engine", "model", "errors"},
     "learn": {"engine", "model", "errors"},
-    "gui": {"wording", "work", "keyfile", "engine", "pictures", "model", "errors", "folders"},
+    "bench": {"keyfile", "engine", "plots", "model", "errors"},
+    "gui": {"learn", "wording", "work", "keyfile", "engine", "pictures", "model", "errors", "folders"},
     "cli": {
-        "trial", "measure", "proof", "learn", "wording", "work", "checker", "keyfile", "pictures", "engine", "model",
-        "errors", "folders",
+        "notes", "sheets", "bench", "trial", "measure", "proof", "learn", "wording", "work", "checker", "keyfile", "pictures",
+        "engine", "model", "errors", "folders",
     },
 }
 OUTSIDE = {
@@ -38,13 +42,17 @@ OUTSIDE = {
     "keyfile": {"yaml", "platformdirs"},
     "checker": {"networkx"},
     "pictures": set(),
+    "notes": {"rapidfuzz"},
+    "plots": set(),
     "wording": set(),
     "work": set(),
+    "sheets": {"fpdf", "fontTools"},
     "folders": {"platformdirs"},
     "trial": {"numpy"},
     "measure": {"numpy", "networkx"},
     "proof": {"numpy"},
     "learn": {"numpy"},
+    "bench": {"numpy", "pgmpy"},
     "cli": set(),
     "gui": {"PySide6", "platformdirs", "shiboken6"},
 }
@@ -84,7 +92,7 @@ def test_only_one_module_knows_yaml():
 
 
 def test_the_inner_packages_run_with_qt_blocked():
-    inner = ["model", "engine", "keyfile", "checker", "pictures", "wording", "work", "cli.main"]
+    inner = ["model", "engine", "keyfile", "checker", "pictures", "wording", "work", "sheets", "cli.main"]
     code = (
         "import sys\n"
         "class NoQt:\n"

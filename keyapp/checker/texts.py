@@ -82,6 +82,8 @@ def every_text(keyset: KeySet) -> Iterator[Reading]:
         yield Reading(Place("wording.yaml", 1, name), f'The sentence "{name}"', text, plain=False)
     for spot in keyset.spots.values():
         yield _easy(spot.place, "label", f'The label of the find spot "{spot.id}"', spot.label)
+    for word in keyset.notes.ask_instead:
+        yield _easy(word.place, "why", f'The reason to ask instead of "{word.id}"', word.why)
 
 
 def _characters(keyset: KeySet) -> Iterator[Reading]:

@@ -6,6 +6,7 @@ import calendar
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from keyapp.cli.ask_feared import say_best, say_stop, talk_of_feared
 from keyapp.cli.open import open_tables
 from keyapp.cli.terminal import Terminal
 from keyapp.engine import THING, StepKind
@@ -22,6 +23,8 @@ HELP = """Type one of these, then Enter:
   c            can't tell                     n          neither fits
   b            back one answer                u, r       undo, redo
   say          report something you saw       size       report a size in mm
+  best         what would help most to look at
+  is NAME      is it this animal? What speaks for it and against it, as: is black widow
   trail        the answers so far             why        what is not ruled out, and what would settle it
   again        ask an earlier couplet again   result     the result so far
   hurt         someone was bitten, stung or feels unwell
@@ -95,7 +98,7 @@ class Conversation:
             self.out.say(self.words.fixed("neither-twice", couplet=couplet.asks.say(self.words.language)))
         if reading.current is None:
             self.result()
-            self.out.say("The key has no more to ask. Type trail, say, again, why, new or quit.")
+            self.out.say("The key has no more to ask. Type best, is, trail, say, again, why, new or quit.")
             return
         couplet = self.enquiry.tables.keyset.couplets[reading.current]
         self.out.say(couplet.asks.say(self.words.language))
@@ -120,6 +123,8 @@ class Conversation:
             "r": lambda: self.out.say("Done again." if self.enquiry.redo() else "There is nothing to do again."),
             "say": lambda: self._say(rest),
             "size": self._size,
+            "best": lambda: say_best(self.out, self.enquiry, self.words, self._ask),
+            "is": lambda: self._is(rest),
             "trail": self._trail,
             "why": self._why,
             "again": self._again,
@@ -162,15 +167,33 @@ class Conversation:
             if index is None:
                 return
             found = characters[index]
+        self._ask(found.id)
+
+    def _ask(self, character_id: str) -> bool:
+        """Put a direct question; False where the person leaves it."""
+        found = self.enquiry.tables.keyset.characters[character_id]
         self.out.say(found.look.say(self.words.language))
         labels = [s.label.say(self.words.language) for s in found.states]
-        index = self._pick(found.question.say(self.words.language), labels, skip=True)
+        question = found.question.say(self.words.language)
+        index = self._pick(question, [*labels, self.words.fixed("choice.cant-tell")], skip=True)
         if index is None:
-            return
+            return False
+        if index == len(labels):
+            # Every state left open is how can't tell is kept: it says nothing, and is not asked again.
+            self.enquiry.report(found.id, frozenset(found.state_ids), view_seen=False)
+            return True
         state = found.states[index]
         seen = self._yes(f"Was that side ({found.view}) in view?") if state.absence else None
         sure = Sureness.SURE if self._yes("Are you sure?") else Sureness.THINK_SO
         self.enquiry.report(found.id, frozenset({state.id}), sureness=sure, view_seen=seen)
+        return True
+
+    def _is(self, name: str) -> None:
+        name = name.strip() or self._line("Which animal are you afraid it is? Enter to skip.")
+        if speaks_of_injury(name, self.enquiry.tables.keyset.emergency.words):
+            self._emergency()
+        elif name:
+            talk_of_feared(self.out, self.enquiry, self.words, name, self._ask, self._pick_one)
 
     def _size(self) -> None:
         numeric = [c for c in self.enquiry.tables.keyset.characters.values() if c.number]
@@ -242,6 +265,7 @@ class Conversation:
         for line in words.referral(self.enquiry.case.settings):
             say("  " + line)
         say(words.would_change(reading))
+        say_stop(self.out, self.enquiry, words)
         if words.led_line(reading):
             say(words.led_line(reading))
         if self.enquiry.case.settings.told:
@@ -302,14 +326,17 @@ class Conversation:
             self.out.say(f"“{line}” is not one of them.")
         return None
 
+    def _pick_one(self, question: str, labels: list[str]) -> int | None:
+        return self._pick(question, labels, skip=True)
+
     def _pick_setting(self, question: str, name: str, choices: Sequence[tuple[object, str]]) -> None:
         index = self._pick(question, [label for _, label in choices], skip=True)
         if index is not None:
             self.enquiry.set_up(**{name: choices[index][0]})
 
 
-def run(out: Terminal, folder: Path, language: str) -> int:
+def run(out: Terminal, folder: Path, language: str, learned: Path | None = None) -> int:
     """Hold a conversation about one enquiry; returns 0."""
-    tables = open_tables(folder)
+    tables = open_tables(folder, learned, out)
     Conversation(out, Enquiry(tables), Words(tables.keyset, language)).hold()
     return 0

@@ -8,19 +8,25 @@ from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
+from keyapp.cli.ask_data import fear_data, feared_data, helps_data, stop_data
 from keyapp.cli.open import open_tables
 from keyapp.cli.reply import result_data, state_data
 from keyapp.cli.terminal import Terminal
+from keyapp.engine import feared, read_fear, stop
 from keyapp.errors import UserError
-from keyapp.model import Choice, Evidence, Settings, Sureness
+from keyapp.model import Choice, Evidence, Settings, Sureness, word_of
 from keyapp.model.injury import speaks_of_injury
-from keyapp.wording import Words
+from keyapp.wording import Words, feared_called
 from keyapp.work import Enquiry
 from keyapp.work.names import nearest
 
 __all__ = ["ACTS", "Desk", "run"]
 
 LONGEST_LINE = 100_000
+MOST_FEARED = 4
+"""A name in use for more animals than these is answered with the list of them, to choose from by id."""
+
+KIND_WORDS = {str: "text", int: "a number", bool: "true or false", list: "a list"}
 Fields = dict[str, Any]
 
 
@@ -52,9 +58,9 @@ class Desk:
         return [*self.words.referral(self.enquiry.case.settings), *lines]
 
 
-def run(out: Terminal, folder: Path, language: str) -> int:
+def run(out: Terminal, folder: Path, language: str, learned: Path | None = None) -> int:
     """Speak JSON until the input ends or `quit` comes; returns 0."""
-    tables = open_tables(folder)
+    tables = open_tables(folder, learned, out)
     desk = Desk(Enquiry(tables), Words(tables.keyset, language))
     out.say(json.dumps(desk.answer('{"act": "state"}'), ensure_ascii=False))
     while not desk.done and (line := out.read()) is not None:
@@ -67,18 +73,30 @@ def _parse(line: str) -> Fields:
     if len(line) > LONGEST_LINE:
         raise UserError("The line is too long.", fix=f"Send at most {LONGEST_LINE} characters.")
     try:
-        data = json.loads(line, parse_constant=_no_constant)
+        data = json.loads(line, parse_constant=_no_constant, object_pairs_hook=_once)
+        json.dumps(data, ensure_ascii=False).encode()
+    except UnicodeEncodeError:
+        raise UserError("It holds half a character.", where="line", fix="Mend its \\u escapes.") from None
     except (ValueError, RecursionError) as error:
         raise UserError(
             "This line is not JSON.", where=str(error)[:80], fix='Send one object, as {"act": "state"}.'
         ) from None
     if not isinstance(data, dict):
-        raise UserError("This line is not a JSON object.", fix='Send one object, as {"act": "state"}.')
+        raise UserError("This line is not a JSON object.", where="line", fix='Send one object, as {"act": "state"}.')
     return data
 
 
 def _no_constant(name: str) -> None:
     raise ValueError(f"{name} is not JSON")
+
+
+def _once(pairs: list[tuple[str, Any]]) -> Fields:
+    found: Fields = {}
+    for name, value in pairs:
+        if name in found:
+            raise ValueError(f"“{name}” is given twice")
+        found[name] = value
+    return found
 
 
 def _take(fields: Fields, name: str, kind: type | tuple[type, ...], default: Any = ...) -> Any:
@@ -90,19 +108,14 @@ def _take(fields: Fields, name: str, kind: type | tuple[type, ...], default: Any
     value = fields.pop(name)
     kinds = kind if isinstance(kind, tuple) else (kind,)
     if not isinstance(value, kinds) or (isinstance(value, bool) and bool not in kinds):
-        wanted = " or ".join(k.__name__ for k in kinds)
-        raise UserError(f"“{name}” is of the wrong type.", where=name, fix=f"Give {wanted}.")
+        raise UserError(f"“{name}” is of the wrong type.", where=name, fix=f"Give {KIND_WORDS[kinds[0]]}.")
     return value
 
 
 def _choice_of(kind: type[StrEnum], name: str, value: str | None) -> Any:
     if value is None:
         return None
-    try:
-        return kind(value)
-    except ValueError:
-        known = [str(one) for one in kind]
-        raise UserError(f"“{value}” is not a {name}.", where=name, fix=f"Use {nearest(value, known)}.") from None
+    return word_of(kind, name, value)
 
 
 def _nothing_left(fields: Mapping[str, Any], known: tuple[str, ...]) -> None:
@@ -133,7 +146,8 @@ def _settings(desk: Desk, fields: Fields) -> dict[str, Any]:
 
 
 def _couplet(desk: Desk, fields: Fields) -> str:
-    found = _take(fields, "couplet", str, None) or desk.enquiry.reading.current
+    found = _take(fields, "couplet", str, None)
+    found = desk.enquiry.reading.current if found is None else found
     if found is None:
         raise UserError(
             "The key has no couplet left to answer.", where="couplet", fix="Name a couplet, or ask for the result."
@@ -209,6 +223,39 @@ def _take_back(desk: Desk, fields: Fields) -> None:
     desk.enquiry.take_back(note)
 
 
+def _cant_see(desk: Desk, fields: Fields) -> None:
+    """*Can't tell* of a direct question: every state left open, so that it says nothing and is not asked again."""
+    character = _take(fields, "character", str)
+    _nothing_left(fields, ("character",))
+    found = desk.enquiry.tables.keyset.characters.get(character)
+    states = frozenset(found.state_ids) if found is not None else frozenset({"?"})
+    desk.enquiry.report(character, states, view_seen=False)
+
+
+def _feared(desk: Desk, fields: Fields) -> dict[str, Any]:
+    """How the answers stand to each animal that `name` may mean; the case stays as it is."""
+    name = _take(fields, "name", str)
+    _nothing_left(fields, ("name",))
+    tables, words = desk.enquiry.tables, desk.words
+    if speaks_of_injury(name, tables.keyset.emergency.words):
+        return {"emergency": desk.emergency(), "feared": []}
+    known = name in tables.keyset.danger_groups or name in tables.keyset.taxa
+    animals = (feared(tables, name),) if known else feared_called(tables, name)
+    if len(animals) > MOST_FEARED:
+        return {"feared": [], "may_mean": [feared_data(words, animal) for animal in animals]}
+    reading = desk.enquiry.reading
+    return {"feared": [fear_data(words, read_fear(tables, reading, animal)) for animal in animals]}
+
+
+def _helps_most(desk: Desk) -> dict[str, Any]:
+    found = stop(desk.enquiry.tables, desk.enquiry.reading)
+    return {"helps_most": helps_data(desk.words, found), "stop": stop_data(desk.words, found)}
+
+
+def _result(desk: Desk) -> dict[str, Any]:
+    return {"result": {**result_data(desk.enquiry, desk.words), **_helps_most(desk)}}
+
+
 def _quit(desk: Desk) -> None:
     desk.done = True
 
@@ -228,7 +275,10 @@ ACTS: dict[str, Callable[[Desk, Fields], dict[str, Any] | None]] = {
     "redo": _simple(lambda desk: desk.enquiry.redo()),
     "restart": _simple(lambda desk: desk.enquiry.start_again()),
     "state": _simple(lambda desk: None),
-    "result": _simple(lambda desk: {"result": result_data(desk.enquiry, desk.words)}),
+    "result": _simple(_result),
+    "helps-most": _simple(_helps_most),
+    "cant-see": _cant_see,
+    "feared": _feared,
     "emergency": _simple(lambda desk: {"emergency": desk.emergency()}),
     "quit": _simple(_quit),
 }

@@ -10,9 +10,14 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from keyapp.bench.report import json_text, plain_text, scale_plot
+from keyapp.bench.scale import measure_scale
 from keyapp.cli.open import open_tables
+from keyapp.cli.plot_file import require_place, write_plot
 from keyapp.cli.terminal import Terminal
 from keyapp.engine import reachable, read_case
+from keyapp.errors import UserError
+from keyapp.keyfile import require_keyset
 from keyapp.model import Case, Choice, LeadAnswer, Settings
 
 __all__ = ["run"]
@@ -26,10 +31,32 @@ BARE = (
 )
 
 
-def run(out: Terminal, folder: Path, what: str) -> int:
-    """Measure `what`; returns 0."""
+def run(out: Terminal, folder: Path, what: str, as_json: bool, plot: Path | None, seed: int) -> int:
+    """Measure `what`: `start`, `answer` or `scale`; returns 0.
+
+    `as_json`, `plot` (an SVG file) and `seed` are for `scale`, which makes its own keys and takes only
+    the weights from the one in `folder`. Raises UserError for options that do not fit, and for a key
+    that cannot be used.
+    """
+    if what == "scale":
+        return _scale(out, folder, as_json, plot, seed)
+    for option, given in (("--json", as_json), ("--plot", plot is not None)):
+        if given:
+            raise UserError(f"{option} goes with `bench scale` alone.", where=option, fix="Leave it out.")
     measures: dict[str, Callable[[Terminal, Path], None]] = {"start": _start, "answer": _answer}
     measures[what](out, folder)
+    return 0
+
+
+def _scale(out: Terminal, folder: Path, as_json: bool, plot: Path | None, seed: int) -> int:
+    """Growth with the size of the key, and the same beside plain Python and a general-purpose library."""
+    if seed < 0:
+        raise UserError(f"{seed} is no seed.", where="--seed", fix="Give 0 or more.")
+    require_place(plot)
+    scale = measure_scale(require_keyset(folder).weights, seed, ROUNDS, out.error)
+    if plot is not None:
+        write_plot(plot, scale_plot(scale))
+    out.say(json_text(scale) if as_json else plain_text(scale))
     return 0
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from keyapp.cli.open import open_tables
+from keyapp.cli.plot_file import require_place, write_plot
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.measure import json_text, measure, plain_text, svg_plot
@@ -27,17 +28,10 @@ def run(out: Terminal, folder: Path, as_json: bool, plot: Path | None, region: s
             raise UserError(f"There is no region “{region}”.", fix=f"Use {nearest(region, known)}.")
     if month is not None and not 1 <= month <= 12:
         raise UserError(f"There is no month {month}.", fix="Give a number from 1 to 12.")
-    if plot is not None and not plot.absolute().parent.is_dir():
-        # Told before the long part, not after it.
-        raise UserError("The plot could not be written.", where=str(plot), fix="Name a folder that is there.")
+    require_place(plot)
     measures = measure(tables, Settings(region=region, month=month))
     if plot is not None:
-        try:
-            plot.write_text(svg_plot(measures), encoding="utf-8")
-        except OSError as error:
-            raise UserError(
-                "The plot could not be written.", where=str(plot), fix=f"{error.strerror}: choose another place."
-            ) from error
+        write_plot(plot, svg_plot(measures))
     out.say(json_text(measures) if as_json else plain_text(measures))
     return 0
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from keyapp.cli.progress import show_progress
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.keyfile import require_keyset
@@ -21,13 +21,11 @@ def run(
     runs: int,
     seed: int,
     as_json: bool,
-    strict: bool = False,
     only: Sequence[str] = (),
     workers: int | None = None,
 ) -> int:
     """Prove the key in `folder`; 1 where the proof fails.
 
-    `strict` also asks that it hold where a sign is taken for an animal and its body is made up.
     `only` names results whose runs are counted (all where empty).
     """
     if runs < 1:
@@ -36,13 +34,6 @@ def run(
     unknown = sorted(set(only) - set(keyset.taxa))
     if unknown:
         raise UserError(f"There is no result “{unknown[0]}”.", where="--only", fix="Give ids of results of this key.")
-    proof = prove(keyset, runs=runs, seed=seed, workers=workers, only=only, told=_progress)
+    proof = prove(keyset, runs=runs, seed=seed, workers=workers, only=only, told=show_progress)
     out.say(json.dumps(proof_data(keyset, proof), indent=1) if as_json else proof_text(keyset, proof))
-    return 0 if (proof.holds_for_made_up if strict else proof.holds) else 1
-
-
-def _progress(done: int, total: int) -> None:
-    if sys.stderr.isatty():
-        end = "\n" if done == total else ""
-        sys.stderr.write(f"\r[{'#' * (40 * done // total):<40}] {done}/{total}{end}")
-        sys.stderr.flush()
+    return 0 if proof.holds else 1

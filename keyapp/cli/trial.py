@@ -3,56 +3,97 @@
 from __future__ import annotations
 
 import json
-import sys
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from keyapp.cli.plot_file import require_place, write_plot
+from keyapp.cli.progress import show_progress
 from keyapp.cli.terminal import Terminal
+from keyapp.engine import Tables, build_tables
+from keyapp.errors import UserError
 from keyapp.keyfile import require_keyset
-from keyapp.trial import Plan, Summary, run_trial, summarise
+from keyapp.measure.capacity import character_capacity
+from keyapp.trial import Habits, Plan, Trial, run_trials, summarise, trial_data, trial_plot, trial_text
 
-__all__ = ["run"]
+__all__ = ["CANT_TELLS", "ERRORS", "run"]
 
-LINES = (
-    ("first", "true group in first place"),
-    ("three", "true group in the first three"),
-    ("danger_miss", "dangerous animal ends unnamed"),
-    ("outside_named", "animal not in the key given a firm name"),
-    ("near_certain", "right where stated at 95 % or more"),
-    ("strict_first", "baseline: the key followed strictly ends at the true group"),
-    ("strict_danger_miss", "baseline: dangerous animal ends elsewhere"),
-)
+ERRORS = "0,0.05,0.1,0.2"
+"""Chances of a slip where none are given. No rate for lay answers to single key questions is published."""
+
+CANT_TELLS = "0.1"
+"""Chances of *can't tell* where none are given; an assumption, from memory."""
 
 
 def run(
-    out: Terminal, folder: Path, calls: int, seed: int, error: float, cant_tell: float, even: float, as_json: bool
+    out: Terminal,
+    folder: Path,
+    *,
+    calls: int,
+    seed: int,
+    errors: Sequence[str] = (),
+    cant_tells: Sequence[str] = (),
+    even: float = 0.0,
+    as_json: bool = False,
+    plot: Path | None = None,
+    workers: int | None = None,
 ) -> int:
-    """Hold a trial and print its figures; returns 0."""
+    """Hold `calls` calls at each chance of a slip with each chance of *can't tell*, and print the figures; returns 0.
+
+    As many again are held with callers who never err, over all results evenly: how many dangers stay named then.
+
+    `errors` and `cant_tells` are shares from 0 to 1, or lists of them with commas (`ERRORS`, `CANT_TELLS` where
+    empty). With `plot`, an SVG file is written there as well. Raises UserError for values that cannot be, and for a
+    plot that cannot be written.
+    """
+    if calls < 1:
+        raise UserError(f"A trial of {calls} calls is no trial.", where="--calls", fix="Give 1 or more.")
+    if seed < 0:
+        raise UserError(f"{seed} is no seed.", where="--seed", fix="Give a whole number from 0.")
+    if not 0 <= even <= 1:
+        raise _no_share(f"{even:g}", "--even")
+    slips = _shares(errors or [ERRORS], "--error")
+    unseen = _shares(cant_tells or [CANT_TELLS], "--cant-tell")
+    require_place(plot)
+    keyset = require_keyset(folder)
     plan = Plan(calls=calls, seed=seed, even=even)
-    plan = replace(plan, habits=replace(plan.habits, error=error, cant_tell=cant_tell))
-    outcomes = run_trial(require_keyset(folder), plan, told=lambda done: _progress(done, calls))
-    found = summarise(outcomes)
-    out.say(json.dumps(found.data(), indent=1) if as_json else _text(found))
+    rates = [(error, cant_tell) for cant_tell in unseen for error in slips]
+    plans = [replace(plan, habits=replace(plan.habits, error=e, cant_tell=c)) for e, c in rates]
+    plans.append(replace(plan, outside=0.0, even=1.0, habits=Habits.faultless()))
+    *held, plain = run_trials(keyset, plans, workers=workers, told=show_progress)
+    tables = build_tables(keyset)
+    capacities = {error: _best_channel(tables, error) for error in slips}
+    trials = [
+        Trial(error, cant_tell, summarise(outcomes, capacities[error]))
+        for (error, cant_tell), outcomes in zip(rates, held, strict=True)
+    ]
+    if plot is not None:
+        write_plot(plot, trial_plot(trials))
+    trials.append(Trial(0.0, 0.0, summarise(plain), faultless=True))
+    out.say(json.dumps(trial_data(plan, trials), indent=1) if as_json else trial_text(plan, trials))
     return 0
 
 
-def _progress(done: int, calls: int) -> None:
-    if sys.stderr.isatty():
-        width = 40 * done // calls
-        end = "\n" if done == calls else ""
-        sys.stderr.write(f"\r[{'#' * width:<40}] {done}/{calls}{end}")
-        sys.stderr.flush()
+def _shares(given: Sequence[str], option: str) -> list[float]:
+    """Shares of one option, given once or more, each with or without commas; in order, none twice."""
+    found = set()
+    for word in ",".join(given).split(","):
+        try:
+            value = float(word)
+        except ValueError:
+            raise _no_share(word.strip(), option) from None
+        if not 0 <= value <= 1:
+            raise _no_share(word.strip(), option)
+        found.add(value)
+    return sorted(found)
 
 
-def _text(found: Summary) -> str:
-    lines = [f"calls: {found.calls}   of animals in the key: {found.inside}   dangerous: {found.dangerous}"]
-    for name, words in LINES:
-        value = getattr(found, name)
-        lines.append(f"{words}: " + ("no call" if value is None else f"{100 * value:.2f} %"))
-    if found.answers is not None and found.named is not None and found.extra is not None:
-        lines.append(f"answers a call: {found.answers:.2f}   direct questions: {found.extra:.2f}")
-        lines.append(f"dangers still named for other animals: mean {found.named:.2f}, most {found.most_named}")
-    lines.append("stated    right     calls")
-    lines += [f"{100 * b.stated:5.1f} %   {100 * b.right:5.1f} %   {b.calls}" for b in found.bins]
-    lines.append("most often not first: " + ", ".join(f"{name} {count}" for name, count in found.worst))
-    return "\n".join(lines)
+def _no_share(word: str, option: str) -> UserError:
+    return UserError(f"“{word}” is no share.", where=option, fix="Give shares from 0 to 1, such as 0.1 for 10 %.")
+
+
+def _best_channel(tables: Tables, error: float) -> float | None:
+    """Most bits that one answer about any one character can tell at this chance of a slip; None where it is nothing."""
+    told = [character_capacity(one, error) for one in tables.characters.values() if one.character.states]
+    most = max(told, default=0.0)
+    return most if most > 0 else None

@@ -26,9 +26,9 @@ REPORT_FIELDS = ("states", "both", "sureness", "evidence", "view-seen")
 SIZE_FIELDS = ("mm", "spread", "sureness", "evidence")
 
 
-def run(out: Terminal, folder: Path, file: Path, language: str) -> int:
+def run(out: Terminal, folder: Path, file: Path, language: str, learned: Path | None = None) -> int:
     """Weigh every case of `file`; 1 if any could not be weighed. The others are weighed all the same."""
-    tables = open_tables(folder)
+    tables = open_tables(folder, learned, out)
     words = Words(tables.keyset, language)
     problems = Problems()
     root = read(file, file.name, problems)

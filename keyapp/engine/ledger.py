@@ -142,6 +142,9 @@ def _asserts_absence(tables: Tables, answer: LeadAnswer) -> bool:
 def _event(tables: Tables, answer: Answer, noted: frozenset[str]) -> Event | None:
     if not _is_informative(tables, answer):
         return None
+    if isinstance(answer, LeadAnswer):
+        # What is noted of other things is of no matter here; left in, it would make an event of its own each time.
+        noted = noted & {c for lead in tables.keyset.couplets[answer.couplet].leads for c in lead.holds}
     key = (answer, noted if isinstance(answer, LeadAnswer) else frozenset())
     if key in tables.memo:
         return tables.memo[key]  # type: ignore[return-value]

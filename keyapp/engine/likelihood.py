@@ -10,7 +10,15 @@ import numpy as np
 from keyapp.engine.tables import Bools, CharacterTable, Floats, Tables
 from keyapp.model import Choice, Couplet, Evidence, Measurement, Report, Sureness, Weights
 
-__all__ = ["contradicts_lead", "contradicts_report", "error_chance", "lead_chances", "number_chance", "report_chance"]
+__all__ = [
+    "contradicts_lead",
+    "contradicts_report",
+    "error_chance",
+    "lead_chances",
+    "number_chance",
+    "readings",
+    "report_chance",
+]
 
 TINY = 1e-300
 
@@ -49,9 +57,17 @@ def told_chances(
     table: CharacterTable, sureness: Sureness, evidence: Evidence, factor: float, weights: Weights
 ) -> Floats:
     """H x K: chance of each single report under each hypothesis to which the character applies."""
+    return np.asarray(table.chance @ _reading(table, sureness, evidence, factor, weights))
+
+
+def readings(table: CharacterTable, sureness: Sureness, evidence: Evidence, weights: Weights) -> Floats:
+    """O x K x K: chance of each single report (last) given the true state, by level of observer."""
+    return np.array([_reading(table, sureness, evidence, o.factor, weights) for o in weights.observers])
+
+
+def _reading(table: CharacterTable, sureness: Sureness, evidence: Evidence, factor: float, weights: Weights) -> Floats:
     errors = np.array([error_chance(right, sureness, evidence, factor, weights) for right in table.right])
-    reading = np.diag(1.0 - errors) + errors[:, None] * table.misread
-    return np.asarray(table.chance @ reading)
+    return np.asarray(np.diag(1.0 - errors) + errors[:, None] * table.misread)
 
 
 def lead_fits(tables: Tables, couplet: Couplet, without: Iterable[str], weights: Weights) -> tuple[Floats, Bools]:

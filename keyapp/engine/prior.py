@@ -7,7 +7,7 @@ import numpy as np
 from keyapp.engine.tables import Floats, Tables
 from keyapp.model import Settings, Taxon
 
-__all__ = ["prior"]
+__all__ = ["met_there", "prior"]
 
 
 def prior(tables: Tables, settings: Settings) -> Floats:
@@ -35,9 +35,7 @@ def prior(tables: Tables, settings: Settings) -> Floats:
         models = animals.get(row.kind, [taxon]) if row.sign else [taxon]
         common = max(_factor(_occurrences(tables, one, settings.region), gated, weights.floor) for one in models)
         season = _factor(_months(tables, taxon, settings), gated, weights.floor)
-        place = 1.0
-        if settings.spot and taxon.places:
-            place = max(weights.floor, taxon.places.get(settings.spot, weights.place_floor))
+        place = _place(tables, taxon, settings.spot)
         mass[i] = taxon.share / shares[row.kind] * common * season * place
     # What is not in the key: half of its mass to the results that stand for it, half to the unknown.
     stand_ins = np.array([row.group.level == "outside" for row in tables.rows])
@@ -51,6 +49,23 @@ def prior(tables: Tables, settings: Settings) -> Floats:
         mass[known] *= (1.0 - weights.outside) / mass[known].sum()
     mass[-1] = weights.outside - half
     return np.asarray(mass / mass.sum(), dtype=float)
+
+
+def met_there(tables: Tables, taxon: Taxon, settings: Settings) -> tuple[float, float]:
+    """How common a result is in the place set and how much in season in the month set, each 0-1.
+
+    The highest of the values that count, as for a medically important row of `prior`.
+    """
+    return max(_occurrences(tables, taxon, settings.region)), max(_months(tables, taxon, settings))
+
+
+def _place(tables: Tables, taxon: Taxon, spot: str | None) -> float:
+    """How much more often than at an average spot it is met at `spot`; 1 where either is not known."""
+    if not spot or not taxon.places:
+        return 1.0
+    low = max(tables.weights.floor, tables.weights.place_floor)
+    often = {known: max(low, taxon.places.get(known, 0.0)) for known in tables.keyset.spots}
+    return often[spot] * len(often) / sum(often.values())
 
 
 def _factor(found: list[float], gated: bool, floor: float) -> float:

@@ -17,9 +17,9 @@ from keyapp.engine.standing import Standing, standing
 from keyapp.engine.tables import THING, Floats, Tables
 from keyapp.engine.verdict import Verdict, verdict
 from keyapp.engine.walk import StepKind, Walk, reachable, walk
-from keyapp.model import Answer, Case, Choice, LeadAnswer, Report, Sureness
+from keyapp.model import Answer, Case, Choice, LeadAnswer, Report, Sureness, check_case
 
-__all__ = ["THING", "Reading", "helpful_questions", "read_case", "second_look"]
+__all__ = ["THING", "Reading", "helpful_questions", "read_case", "second_look", "unseen"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +62,9 @@ def notes_of(case: Case) -> tuple[Answer, ...]:
 def read_case(tables: Tables, case: Case) -> Reading:
     """Read `case` against `tables`: pure, exact and deterministic.
 
-    Raises KeyError where an answer names a character or state the key set does not have.
+    Raises UserError, before anything is worked out, where the key cannot take the case (`check_case`).
     """
+    check_case(tables.keyset, case)
     notes = notes_of(case)
     way = walk(tables, case, known_states(tables, notes))
     answers = _in_order(case, (*notes, *way.answers))
@@ -110,6 +111,25 @@ def helpful_questions(tables: Tables, reading: Reading, passed_over: Collection[
         passed_over,
         {best.character for best in reading.settles.values() if best is not None},
     )
+
+
+def unseen(tables: Tables, reading: Reading) -> frozenset[str]:
+    """Characters the person could not tell, so that it makes no sense to ask them for again.
+
+    These are reports that say nothing (every state ticked, or "not there" from a side that was not
+    seen) and *can't tell* at a couplet that speaks of this character alone.
+    """
+    said = {c for event in reading.events for c in event.characters}
+    found: set[str] = set()
+    for answer in reading.case.answers:
+        if isinstance(answer, LeadAnswer):
+            couplet = tables.keyset.couplets[answer.couplet]
+            held = {c for lead in couplet.leads for c in lead.holds}
+            if len(held) == 1 and (answer.choice is Choice.CANT_TELL or not answer.view_seen):
+                found |= held
+        elif isinstance(answer, Report):
+            found.add(answer.character)
+    return frozenset(found - said)
 
 
 def _in_order(case: Case, answers: tuple[Answer, ...]) -> tuple[Answer, ...]:

@@ -9,6 +9,7 @@ import numpy as np
 
 from keyapp.engine.safety import NotRuledOut
 from keyapp.engine.standing import Standing
+from keyapp.engine.sums import layout_of, sums_of
 from keyapp.engine.tables import Tables
 
 __all__ = ["Settling", "settling"]
@@ -41,39 +42,48 @@ def settling(
     reads it right and reports a state that no remaining result of the danger shows. Ties go to
     the quicker one. Returns None when nothing is left to look at.
     """
-    rows = [r for t in danger.taxa for r in tables.rows_of[t] if tables.rows[r].danger == danger.group]
-    gated = set(rows)
-    others = np.array([i not in gated for i in range(len(tables.rows))])
-    weight = stand.posterior * others
-    if weight.sum() <= 0:
+    layout, sums = layout_of(tables), sums_of(tables, stand)
+    rows = {r for t in danger.taxa for r in tables.rows_of[t] if tables.rows[r].danger == danger.group}
+    mine = np.array([row in rows for row in tables.gated], dtype=bool)
+    posterior = stand.posterior
+    # Added up from what is left, not taken off the whole: that is exact where little is left too.
+    gated = np.array(tables.gated, dtype=np.int64)
+    others = np.where(mine, 0.0, posterior[gated])
+    alone = np.ones(len(posterior), dtype=bool)
+    alone[gated] = False
+    weight = float(posterior[alone].sum() + others.sum())
+    if weight <= 0:
         return None
-    weight = weight / weight.sum()
+    states = len(layout.owner)
+    shows = (sums.free[:states] + np.einsum("g,gc->c", others, layout.gated[:, :states])) / weight
+    shown = layout.listed[mine].any(axis=0)
+    clears = ~shown & ~layout.absent
+    speaks = np.bincount(layout.owner, weights=shows * clears, minlength=len(tables.characters))
+    open_to = (sums.beside <= 0.5) & layout.tells[mine].any(axis=0)
     best: tuple[float, float, str] | None = None
-    found: Settling | None = None
-    for character_id, table in tables.characters.items():
+    chance = 0.0
+    for place, (character_id, table) in enumerate(tables.characters.items()):
         character = table.character
-        if character.never_clears or character_id in passed_over or character.group in used_groups:
+        if not open_to[place] or character.never_clears:
             continue
-        if float(stand.posterior @ table.applies) < 0.5:
+        if character_id in passed_over or character.group in used_groups:
             continue
-        telling = [row for row in rows if table.applies[row] and table.described[row]]
-        if not telling:
-            continue
-        shown = np.asarray(table.listed[telling].any(axis=0))
-        absent = np.array([state.absence for state in character.states])
-        clears = ~shown & ~absent
-        if not clears.any():
-            continue
-        chance = float(weight @ (table.chance[:, clears].sum(axis=1) * table.applies))
-        chance *= character.tell * character.right
-        score = (-chance, character.seconds, character_id)
-        if chance > 0 and (best is None or score < best):
-            best = score
-            order = np.argsort(-table.chance[telling].mean(axis=0), kind="stable")
-            found = Settling(
-                character_id,
-                chance,
-                tuple(s for s, clear in zip(character.state_ids, clears, strict=True) if clear),
-                tuple(character.state_ids[k] for k in order if shown[k]),
-            )
-    return found
+        found = float(speaks[place]) * character.tell * character.right
+        # Rounded, so that a tie is one however the sums were taken.
+        score = (-round(found, 12), character.seconds, character_id)
+        if found > 0 and (best is None or score < best):
+            best, chance = score, found
+    if best is None:
+        return None
+    table = tables.characters[best[2]]
+    place = list(tables.characters).index(best[2])
+    own = slice(layout.first[place], layout.first[place] + len(table.right))
+    telling = gated[mine & layout.tells[:, place]]
+    order = np.argsort(-table.chance[telling].mean(axis=0), kind="stable")
+    ids = table.character.state_ids
+    return Settling(
+        best[2],
+        chance,
+        tuple(s for s, clear in zip(ids, clears[own], strict=True) if clear),
+        tuple(ids[k] for k in order if shown[own][k]),
+    )

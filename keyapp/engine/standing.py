@@ -10,7 +10,7 @@ import numpy as np
 from keyapp.engine.ledger import Event
 from keyapp.engine.tables import Floats, GroupId, Tables
 
-__all__ = ["Standing", "block_logs", "blocks", "standing"]
+__all__ = ["Standing", "block_logs", "block_rank", "blocks", "standing"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,9 +90,13 @@ def block_logs(block: Sequence[Event]) -> Floats:
     tops = [event.logs.max(axis=1, keepdims=True) for event in block]
     against = np.min([event.logs - top for event, top in zip(block, tops, strict=True)], axis=0)
     # The level of observer is judged by the answer that says most, so that repeats add nothing.
-    spreads = [float(np.ptp(event.logs, axis=1).max()) for event in block]
-    best = max(range(len(block)), key=lambda i: (round(spreads[i], 12), repr(block[i].characters)))
-    return np.asarray(against + tops[best])
+    ranks = [block_rank(event) for event in block]
+    return np.asarray(against + tops[ranks.index(max(ranks))])
+
+
+def block_rank(event: Event) -> tuple[float, str]:
+    """How much an answer says, to find the one of a block that says most; ties go by name."""
+    return round(float(np.ptp(event.logs, axis=1).max()), 12), repr(event.characters)
 
 
 def _logsumexp(values: Floats, axis: int) -> Floats:

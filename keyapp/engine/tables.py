@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
+from keyapp.engine.described import described
 from keyapp.model import AppliesTo, Character, Form, KeySet, Taxon, Weights
 
 __all__ = ["OUTSIDE", "THING", "CharacterTable", "GroupId", "Row", "Tables", "build_tables"]
@@ -50,18 +52,6 @@ class CharacterTable:
     misread: Floats
     right: Floats
 
-    def taken(self, owner: list[int]) -> CharacterTable:
-        """The same with the rows named in `owner`, in that order."""
-        return CharacterTable(
-            self.character,
-            self.chance[owner],
-            self.listed[owner],
-            self.described[owner],
-            self.applies[owner],
-            self.misread,
-            self.right,
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class Row:
@@ -101,6 +91,16 @@ class Tables:
     group_of: NDArray[np.int64]
     memo: dict[object, object] = field(default_factory=dict, compare=False)
 
+    @property
+    def danger_rows(self) -> dict[str, list[int]]:
+        """The rows of `gated` by danger group; worked out once."""
+        if "danger rows" not in self.memo:
+            found: dict[str, list[int]] = {}
+            for row in self.gated:
+                found.setdefault(self.rows[row].danger, []).append(row)
+            self.memo["danger rows"] = found
+        return self.memo["danger rows"]  # type: ignore[return-value]
+
     def group_sums(self, posterior: Floats) -> Floats:
         """Summed posterior of each of `groups`."""
         return np.bincount(self.group_of, weights=posterior, minlength=len(self.groups)).astype(np.float64)
@@ -126,21 +126,22 @@ def build_tables(keyset: KeySet) -> Tables:
     rows_of: dict[str, tuple[int, ...]] = {}
     for index, row in enumerate(rows):
         rows_of[row.taxon] = (*rows_of.get(row.taxon, ()), index)
-    kinds = _kind_weights(taxa)
-    tables = {}
-    for character in keyset.characters.values():
-        if character.states:
-            tables[character.id] = _character_table(character, taxa, kinds, keyset.weights).taken(owner)
-    sizes = {
-        c.id: np.array([*(applies(c.applies_to, taxon) for taxon in taxa), True])[owner]
-        for c in keyset.characters.values()
-        if c.number
-    }
+    held = [c for c in keyset.characters.values() if c.states]
     gated = tuple(i for i, row in enumerate(rows) if row.danger)
     groups = tuple(sorted({row.group for row in rows}))
     place = {group: i for i, group in enumerate(groups)}
-    group_of = np.array([place[row.group] for row in rows], dtype=np.int64)
-    return Tables(keyset, keyset.weights, rows, rows_of, tables, sizes, gated, groups, group_of)
+    applying = _applying(keyset, taxa)
+    return Tables(
+        keyset=keyset,
+        weights=keyset.weights,
+        rows=rows,
+        rows_of=rows_of,
+        characters=_character_tables(held, taxa, owner, applying, keyset.weights),
+        size_applies={c.id: applying[c.applies_to][owner] for c in keyset.characters.values() if c.number},
+        gated=gated,
+        groups=groups,
+        group_of=np.array([place[row.group] for row in rows], dtype=np.int64),
+    )
 
 
 def _rows(taxa: list[Taxon]) -> tuple[tuple[Row, ...], list[int]]:
@@ -150,24 +151,37 @@ def _rows(taxa: list[Taxon]) -> tuple[tuple[Row, ...], list[int]]:
     owner: list[int] = []
     for index, taxon in enumerate(taxa):
         sign = taxon.form is not Form.ANIMAL
-        for kind in taxon.made_by or (taxon.kind,):
-            model = makers.get(kind, taxon) if sign else taxon
+        models = [makers.get(kind, taxon) if sign else taxon for kind in taxon.made_by or (taxon.kind,)]
+        together = sign and _made_by_many(models)
+        for kind, model in zip(taxon.made_by or (taxon.kind,), models, strict=True):
             danger = model.danger_group if model.danger.is_gated else ""
             group = _group_of(taxon if taxon.outside else model, danger)
+            if together and not danger:
+                group = GroupId("sign", taxon.id)
             rows.append(Row(taxon.id, kind, group, danger, sign))
             owner.append(index)
     rows.append(Row(OUTSIDE, OUTSIDE, GroupId("outside", OUTSIDE), "", False))
     return tuple(rows), [*owner, len(taxa)]
 
 
+def _made_by_many(models: list[Taxon]) -> bool:
+    """Whether no one family makes half of them: then the sign itself, not a family, is what it comes to."""
+    families = Counter(model.family for model in models if not model.danger.is_gated)
+    return len(families) > 1 and 2 * max(families.values()) < sum(families.values())
+
+
 def applies(rule: AppliesTo, taxon: Taxon) -> bool:
     """Whether a character with this rule applies to `taxon`."""
-    if rule.forms and str(taxon.form) not in rule.forms:
+    return _applies(rule, taxon.form, taxon.group_names)
+
+
+def _applies(rule: AppliesTo, form: Form, names: frozenset[str]) -> bool:
+    """Whether a character with this rule applies to a taxon of this form with these group names."""
+    if rule.forms and str(form) not in rule.forms:
         return False
-    names = taxon.group_names
-    if rule.groups and taxon.form is Form.ANIMAL and not names & set(rule.groups):
+    if rule.groups and form is Form.ANIMAL and names.isdisjoint(rule.groups):
         return False
-    return not names & set(rule.not_groups)
+    return names.isdisjoint(rule.not_groups)
 
 
 def _group_of(taxon: Taxon, danger: str) -> GroupId:
@@ -189,39 +203,57 @@ def _kind_weights(taxa: list[Taxon]) -> Floats:
     return np.array([taxon.share / totals[taxon.kind] for taxon in taxa], dtype=float)
 
 
-def _character_table(character: Character, taxa: list[Taxon], kinds: Floats, weights: Weights) -> CharacterTable:
-    states = {state_id: k for k, state_id in enumerate(character.state_ids)}
-    count, n = len(states), len(taxa)
-    chance = np.zeros((n + 1, count))
-    listed = np.zeros((n + 1, count), dtype=bool)
-    described = np.zeros(n + 1, dtype=bool)
-    applying = np.array([*(applies(character.applies_to, taxon) for taxon in taxa), True])
-    for i, taxon in enumerate(taxa):
-        shown = taxon.shows.get(character.id)
-        if not shown or not applying[i]:
-            continue
-        described[i] = True
-        for state_id, often in shown.items():
-            chance[i, states[state_id]] = often
-            listed[i, states[state_id]] = often > 0
-        rest = max(0.0, 1.0 - chance[i].sum())
-        unnamed = ~listed[i]
-        if rest > 1e-12:
-            # What the description leaves open falls on the states it does not name.
-            chance[i, unnamed if unnamed.any() else slice(None)] += rest / (unnamed.sum() or count)
-        chance[i] /= chance[i].sum()
-        chance[i] = (1 - weights.unlisted) * chance[i] + weights.unlisted / count
-    mean = np.full(count, 1.0 / count)
-    known = described[:n]
-    if known.any():
-        mean = np.average(chance[:n][known], axis=0, weights=kinds[known])
-    chance[:n][~known] = mean
-    # What is not in the key may show anything, but rare things are rare there too; and it is no
-    # more often a web or a skin than the rest.
-    breadth = 0.0 if character.id == THING else weights.outside_breadth
-    chance[n] = (1.0 - breadth) * mean + breadth / count
-    right = np.array([character.right if s.right is None else s.right for s in character.states])
-    return CharacterTable(character, chance, listed, described, applying, _misread(character, states), right)
+def _applying(keyset: KeySet, taxa: list[Taxon]) -> dict[AppliesTo, Bools]:
+    """For each rule in use, to which taxa it applies, and last to what is not in the key (always)."""
+    # Taxa of one form and with the same group names are alike to every rule.
+    kinds: dict[tuple[Form, frozenset[str]], int] = {}
+    kind_of = [kinds.setdefault((taxon.form, taxon.group_names), len(kinds)) for taxon in taxa]
+    last = np.array([*kind_of, len(kinds)], dtype=np.int64)
+    rules = {character.applies_to for character in keyset.characters.values()}
+    return {rule: np.array([*(_applies(rule, *kind) for kind in kinds), True])[last] for rule in rules}
+
+
+def _character_tables(
+    held: list[Character], taxa: list[Taxon], owner: list[int], applying: dict[AppliesTo, Bools], weights: Weights
+) -> dict[str, CharacterTable]:
+    kinds = _kind_weights(taxa)
+    said = described(held, taxa, weights.unlisted)
+    bounds = np.searchsorted(said.character, np.arange(len(held) + 1))
+    # A taxon has one row, or as a sign one for each of its makers, which follow each other.
+    first = np.searchsorted(owner, np.arange(len(taxa) + 2))
+    masks = {rule: found[owner] for rule, found in applying.items()}
+    # One piece of memory for all characters, which is had faster than a piece for each.
+    chances = np.empty(len(owner) * sum(len(c.states) for c in held))
+    lists = np.zeros(len(chances), dtype=bool)
+    begin = 0
+    tables = {}
+    for i, character in enumerate(held):
+        part = np.arange(bounds[i], bounds[i + 1])
+        part = part[applying[character.applies_to][said.taxon[part]]]
+        count, members = len(character.states), said.taxon[part]
+        known, shown = said.chance[part, :count], said.listed[part, :count]
+        mean = np.average(known, axis=0, weights=kinds[members]) if len(members) else np.full(count, 1.0 / count)
+        repeats = first[members + 1] - first[members]
+        from_entry = np.repeat(np.arange(len(members)), repeats)
+        rows = np.arange(len(from_entry)) + np.repeat(first[members] - np.cumsum(repeats) + repeats, repeats)
+        own = slice(begin, begin + len(owner) * count)
+        begin = own.stop
+        chance, listed = chances[own].reshape(-1, count), lists[own].reshape(-1, count)
+        chance[:] = mean
+        chance[rows] = known[from_entry]
+        # What is not in the key may show anything, but rare things are rare there too; and it is no
+        # more often a web or a skin than the rest.
+        breadth = 0.0 if character.id == THING else weights.outside_breadth
+        chance[-1] = (1.0 - breadth) * mean + breadth / count
+        listed[rows] = shown[from_entry]
+        mentioned = np.zeros(len(owner), dtype=bool)
+        mentioned[rows] = True
+        right = np.array([character.right if s.right is None else s.right for s in character.states])
+        states = {state_id: k for k, state_id in enumerate(character.state_ids)}
+        tables[character.id] = CharacterTable(
+            character, chance, listed, mentioned, masks[character.applies_to], _misread(character, states), right
+        )
+    return tables
 
 
 def _misread(character: Character, states: dict[str, int]) -> Floats:

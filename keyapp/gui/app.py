@@ -6,12 +6,13 @@ import signal
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
 from keyapp.errors import ProgramError, UserError
-from keyapp.folders import images_folder, keys_folder, state_folder
+from keyapp.folders import LEARNED_NAME, images_folder, keys_folder, state_folder
 from keyapp.gui.figures import Figures
 from keyapp.gui.kit import Kit
 from keyapp.gui.look import Look, app_icon, load_fonts
@@ -20,6 +21,9 @@ from keyapp.gui.opening import Opening
 from keyapp.gui.reporter import Reporter, start_log
 from keyapp.gui.session import Session
 from keyapp.gui.singletons import keep_singletons
+
+if TYPE_CHECKING:
+    from keyapp.learn import Opened
 
 __all__ = ["App", "make_application", "run"]
 
@@ -36,7 +40,8 @@ class App(QObject):
         self.session = Session(self.reporter, language=language)
         self._state = state
         self.window = MainWindow(self.session, self.kit, self.reporter)
-        self.opening = Opening(keys, language, self)
+        self.opening = Opening(keys, language, self, state / LEARNED_NAME if state is not None else None)
+        self.opening.learned.connect(self._on_learned)
         self.opening.ready.connect(self._on_ready)
         self.opening.failed.connect(self._on_failed)
         self.opening.broke.connect(self._on_broke)
@@ -58,6 +63,13 @@ class App(QObject):
         if not isinstance(enquiry, Enquiry) or not isinstance(words, Words):
             raise ProgramError("the key was opened as something else")
         self.session.open(enquiry, words, Keeper(self._state) if self._state is not None else None)
+
+    def _on_learned(self, opened: Opened) -> None:
+        """Say in the message bar what confirmed calls have changed, or why they have not."""
+        if opened.problem is not None:
+            self.reporter.tell(opened.problem)
+        elif opened.note:
+            self.reporter.note(opened.note)
 
     def _on_failed(self, error: UserError, problems: tuple[str, ...]) -> None:
         self.window.show_no_key(error, problems)

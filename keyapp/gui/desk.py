@@ -13,7 +13,7 @@ from keyapp.gui.reporter import Reporter
 from keyapp.model import Case, Choice, KeySet, Settings, View
 
 if TYPE_CHECKING:
-    from keyapp.engine import Reading, Tables
+    from keyapp.engine import Fear, Reading, Stop, Tables
     from keyapp.engine.second_look import SecondLook
     from keyapp.gui.saver import Saver
     from keyapp.wording import Words
@@ -29,11 +29,12 @@ class Stage(StrEnum):
     SETTINGS = "settings"
     KEY = "key"
     SEEN = "seen"
+    FEARED = "feared"
     RESULT = "result"
 
 
 class Desk(QObject):
-    """What pages may read. Only `Session` changes it.
+    """What pages may read. Only `Screen` and `Session` change it.
 
     Signals:
         opened: the key is ready; no arguments.
@@ -68,6 +69,12 @@ class Desk(QObject):
         self._case_before = Case()
         self._hurt_early: bool | None = None
         self._words_shown: set[str] = set()
+        self._feared = ""
+        self._feared_said = ""
+        self._feared_from: Stage | None = None
+        self._asked_from: Stage | None = None
+        self._stop: tuple[Reading, Stop] | None = None
+        self._fear: tuple[Reading, Fear] | None = None
 
     @property
     def is_open(self) -> bool:
@@ -143,6 +150,42 @@ class Desk(QObject):
     def seen_draft(self) -> SeenDraft:
         """What is picked on the page for things seen."""
         return self._seen
+
+    @property
+    def feared(self) -> str:
+        """Id of the feared animal that is asked about; empty while none is chosen."""
+        return self._feared
+
+    @property
+    def feared_said(self) -> str:
+        """A name that was typed for it and is in use for several animals; else empty."""
+        return self._feared_said
+
+    @property
+    def fear(self) -> Fear:
+        """How the answers stand to the feared animal; only while one is chosen. Worked out once per change."""
+        from keyapp.engine import feared, read_fear
+
+        reading = self.reading
+        if self._fear is None or self._fear[0] is not reading or self._fear[1].feared.id != self._feared:
+            animal = feared(self.tables, self._feared)
+            self._fear = reading, read_fear(self.tables, reading, animal)
+        return self._fear[1]
+
+    @property
+    def stop(self) -> Stop:
+        """Whether to go on asking, why, and with what. Worked out once per change."""
+        from keyapp.engine import stop
+
+        reading = self.reading
+        if self._stop is None or self._stop[0] is not reading:
+            self._stop = reading, stop(self.tables, reading)
+        return self._stop[1]
+
+    @property
+    def is_asking(self) -> bool:
+        """Whether the page for things seen puts one question, to go back from where it was taken up."""
+        return self._asked_from is not None
 
     @property
     def offer(self) -> Case | None:

@@ -147,6 +147,10 @@ class MainWindow(QMainWindow):
             from keyapp.gui.pages.seen import SeenPage
 
             return SeenPage(self._session, self._kit)
+        if stage is Stage.FEARED:
+            from keyapp.gui.pages.feared import FearedPage
+
+            return FearedPage(self._session, self._kit)
         from keyapp.gui.pages.result import ResultPage
 
         return ResultPage(self._session, self._kit)

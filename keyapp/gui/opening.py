@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QThread, Signal
 
 if TYPE_CHECKING:
+    from keyapp.learn import Opened
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
 
@@ -21,40 +22,51 @@ class Opening(QThread):
         ready: arguments: Enquiry, Words.
         failed: the key cannot be used; arguments: UserError, tuple of lines, one a problem.
         broke: a fault of ours; argument: the exception.
+        learned: what confirmed calls have taught the key, before `ready`; argument: Opened.
     """
 
     ready = Signal(object, object)
     failed = Signal(object, object)
     broke = Signal(object)
+    learned = Signal(object)
 
-    def __init__(self, folder: Path, language: str, parent: QObject | None = None) -> None:
+    def __init__(self, folder: Path, language: str, parent: QObject | None = None, learned: Path | None = None) -> None:
         super().__init__(parent)
         self._folder = folder
         self._language = language
+        self._learned = learned
 
     def run(self) -> None:
         """Read, check, build; everything heavy is imported here."""
         from keyapp.errors import UserError
 
         try:
-            enquiry, words = open_key(self._folder, self._language)
+            enquiry, words, opened = open_key(self._folder, self._language, self._learned)
         except UserError as error:
             problems = getattr(error, "problems", ())
             self.failed.emit(error, tuple(str(problem) for problem in problems))
         except Exception as error:  # noqa: BLE001 - handed whole to the reporter in the window's thread
             self.broke.emit(error)
         else:
+            self.learned.emit(opened)
             self.ready.emit(enquiry, words)
 
 
-def open_key(folder: Path, language: str) -> tuple[Enquiry, Words]:
-    """The key in `folder` as a fresh enquiry and its sentences; raises UserError where it cannot be used."""
+def open_key(folder: Path, language: str, learned: Path | None) -> tuple[Enquiry, Words, Opened]:
+    """The key in `folder`, with what was learned in force, as a fresh enquiry and its sentences.
+
+    Raises UserError where the key cannot be used; trouble with the file `learned` is in the Opened.
+    """
+    import datetime
+
     from keyapp.engine import build_tables
     from keyapp.keyfile.cache import cached_keyset
+    from keyapp.learn import Opened, open_learned
     from keyapp.wording import Words
     from keyapp.work import Enquiry
 
     keyset = cached_keyset(folder)
-    enquiry = Enquiry(build_tables(keyset))
+    opened = Opened(keyset) if learned is None else open_learned(keyset, learned, datetime.date.today())
+    enquiry = Enquiry(build_tables(opened.keyset))
     enquiry.reading  # noqa: B018 - the first reading is the slow one; it belongs here
-    return enquiry, Words(keyset, language)
+    return enquiry, Words(opened.keyset, language), opened

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from keyapp.errors import UserError
 from keyapp.gui.carry_on import usable
-from keyapp.gui.desk import Desk, Stage
+from keyapp.gui.desk import Stage
 from keyapp.gui.draft import SeenDraft
 from keyapp.gui.saver import Saver
-from keyapp.model import Answer, Case, LeadAnswer, Measurement, Report, Settings
+from keyapp.gui.screen import Screen
+from keyapp.model import Answer, Case, Settings
 from keyapp.model.injury import injury_words
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 __all__ = ["Session", "Stage"]
 
 
-class Session(Desk):
+class Session(Screen):
     """An open key and the enquiry at hand. One method for each thing a person does.
 
     Before the key is open only `hurt` can be answered; the answer waits for it.
@@ -81,14 +81,17 @@ class Session(Desk):
 
     def set_told(self, text: str) -> None:
         """Keep what they were told it is; words of injury count as someone hurt and open the card."""
-        found = injury_words(text, self.keyset.emergency.words)
-        fresh = found - self._words_shown
-        self._words_shown |= fresh
-        if fresh:
+        if self._has_fresh_injury(text):
             self._act(lambda: self.enquiry.set_up(told=text, hurt=True))
             self.emergency.emit()
         else:
             self._act(lambda: self.enquiry.set_up(told=text))
+
+    def heed(self, text: str) -> None:
+        """Heed words of injury in a text that is not kept: they count as someone hurt and open the card."""
+        if self._has_fresh_injury(text):
+            self._act(lambda: self.enquiry.set_up(hurt=True))
+            self.emergency.emit()
 
     def has_new_injury_words(self, text: str) -> bool:
         """Whether `text` holds words of injury that have not opened the card yet."""
@@ -133,7 +136,19 @@ class Session(Desk):
                 )
             )
         if done and before == self.case:
-            self._go_on()
+            self.leave_seen()
+
+    def cant_tell(self) -> None:
+        """Say of the character on the page for things seen that it could not be told, and go on.
+
+        It is kept as a report that leaves every state open, so that it says nothing and is not asked again.
+        """
+        character = self.keyset.characters[self._seen.character]
+        before = self.case
+        everything = frozenset(character.state_ids)
+        done = self._act(lambda: self.enquiry.report(character.id, everything, view_seen=False))
+        if done and before == self.case:
+            self.leave_seen()
 
     def take_back(self, answer: Answer) -> None:
         """Take an answer back altogether."""
@@ -143,6 +158,8 @@ class Session(Desk):
         """Begin a new enquiry; this can be undone."""
         self._asked = None
         self._seen = SeenDraft()
+        self._feared = self._feared_said = ""
+        self._feared_from = self._asked_from = None
         self._words_shown.clear()
         self._act(lambda: self.enquiry.start_again())
         self.show_stage(Stage.HURT)
@@ -191,84 +208,13 @@ class Session(Desk):
         """Ask for the emergency card."""
         self.emergency.emit()
 
-    # Acts on the screen --------------------------------------------------------------------------
-
-    def show_stage(self, stage: Stage) -> None:
-        """Turn to another part."""
-        if stage is not self._stage:
-            self._stage = stage
-            self.moved.emit()
-
-    def look_at(self, couplet: str) -> None:
-        """Show a couplet, answered or not, with its answer picked; nothing changes until it is given."""
-        self._asked = couplet
-        self._lead = None
-        self._stage = Stage.KEY
-        self.moved.emit()
-
-    def look_at_answer(self, answer: Answer) -> None:
-        """Show the place where an answer was given."""
-        if isinstance(answer, LeadAnswer):
-            self.look_at(answer.couplet)
-        else:
-            self.see(answer.character)
-
-    def step_back(self) -> None:
-        """Show the couplet before the one on the screen, with its answer picked; before the first, the settings."""
-        steps = [step.couplet for step in self.reading.walk.steps if step.answer is not None]
-        place = steps.index(self.couplet) if self.couplet in steps else len(steps)
-        if place == 0:
-            self._asked = None
-            self.show_stage(Stage.SETTINGS)
-        else:
-            self.look_at(steps[place - 1])
-
-    def go_on(self) -> None:
-        """Turn to the next couplet to answer, or to the result where none is left."""
-        self._go_on()
-
-    def see(self, character: str) -> None:
-        """Open the page for things seen at a character, with what was reported of it."""
-        self._pick(character)
-        self._stage = Stage.SEEN
-        self.moved.emit()
-
-    def pick_character(self, character: str) -> None:
-        """Choose the character to report."""
-        if character != self._seen.character:
-            self._pick(character)
-            self.drafted.emit()
-
-    def draft_seen(self, **parts: object) -> None:
-        """Change the report in the making."""
-        fresh = replace(self._seen, **parts)  # type: ignore[arg-type]
-        if fresh != self._seen:
-            self._seen = fresh
-            self.drafted.emit()
-
-    def draft_lead(self, **parts: object) -> None:
-        """Change what is picked at the couplet."""
-        old = self.lead_draft
-        fresh = replace(old, **parts)  # type: ignore[arg-type]
-        if fresh.choice is not old.choice:
-            fresh = replace(fresh, view_seen=None)
-        if fresh != old:
-            self._lead = fresh
-            self.drafted.emit()
-
-    def unfold(self, name: str, is_open: bool) -> None:
-        """Open or close a fold."""
-        if is_open != (name in self._folds):
-            self._folds ^= {name}
-            self.folded.emit(name)
-
-    def set_first_aid(self, kind: str) -> None:
-        """Choose the kind of animal the emergency card speaks of."""
-        if kind != self._first_aid:
-            self._first_aid = kind
-            self.moved.emit()
-
     # Inside ----------------------------------------------------------------------------------
+
+    def _has_fresh_injury(self, text: str) -> bool:
+        """Whether `text` holds words of injury that have not opened the card; from now on they have."""
+        fresh = injury_words(text, self.keyset.emergency.words) - self._words_shown
+        self._words_shown |= fresh
+        return bool(fresh)
 
     def _act(self, act: Callable[[], object]) -> bool:
         if self._enquiry is None:
@@ -287,7 +233,7 @@ class Session(Desk):
         if self.case == Case():
             self._stage = Stage.HURT
         elif before.answers != self.case.answers or before.reopened != self.case.reopened:
-            self._stage = Stage.KEY if self._couplet_or_none() else Stage.RESULT
+            self._stage = self._after_answer(stage)
         elif before.settings.hurt is not self.case.settings.hurt:
             self._stage = Stage.HURT if self.case.settings.hurt is None else stage
             if stage is Stage.HURT and self.case.settings.hurt is not None:
@@ -299,28 +245,17 @@ class Session(Desk):
         if stage is not self._stage:
             self.moved.emit()
 
-    def _couplet_or_none(self) -> str | None:
-        return self.couplet if self._asked else self.reading.current
-
-    def _go_on(self) -> None:
-        self._asked = None
-        self._lead = None
-        self._stage = Stage.KEY if self.reading.current else Stage.RESULT
-        self.moved.emit()
+    def _after_answer(self, stage: Stage) -> Stage:
+        """Where an answer leads: back to where its question was taken up, else on along the key."""
+        back, self._asked_from = self._asked_from, None
+        if stage is Stage.FEARED:
+            return stage
+        return self._still(back if back is not None else Stage.KEY)
 
     def _stage_of_case(self) -> Stage:
         if self.case.answers:
             return Stage.KEY if self.reading.current else Stage.RESULT
         return Stage.HURT if self.case.settings.hurt is None else Stage.SETTINGS
-
-    def _pick(self, character: str) -> None:
-        note = self.case.note(character)
-        draft = SeenDraft(character)
-        if isinstance(note, Report):
-            draft = SeenDraft(character, note.states, note.both, None, note.sureness, note.evidence, note.view_seen)
-        elif isinstance(note, Measurement):
-            draft = SeenDraft(character, mm=note.mm, sureness=note.sureness, evidence=note.evidence)
-        self._seen = draft
 
     def _kept(self, keeper: Keeper) -> Case | None:
         try:

@@ -3,13 +3,17 @@
 A copy is named by a digest of everything it came from: each file of the key, the modules that read
 them, and the versions of program and Python. It holds a checksum, and it is unpickled by a reader
 that makes nothing but the data classes of the model. Anything odd about it and it is ignored, and
-the key read from its files again. Only keys without a problem are kept.
+the key read from its files again. Only keys without a problem are kept. What the results show is
+most of a large key: it is kept as columns of numbers (`keyapp.model.packed`), which the engine takes
+as they are.
 """
 
 from __future__ import annotations
 
 import contextlib
+import dataclasses
 import datetime
+import gc
 import hashlib
 import io
 import os
@@ -26,8 +30,9 @@ import keyapp
 import keyapp.model as model
 from keyapp.keyfile.load import FOLDERS, key_files, require_keyset
 from keyapp.model.keyset import KeySet
+from keyapp.model.packed import pack_shows
 
-__all__ = ["cached_keyset", "content_digest", "default_cache_folder"]
+__all__ = ["cached_keyset", "content_digest", "default_cache_folder", "read_copy", "write_copy"]
 
 _MAGIC = b"keyapp compiled key\n"
 _SUM_BYTES = hashlib.sha256().digest_size
@@ -57,16 +62,16 @@ def cached_keyset(folder: Path, cache: Path | None = None) -> KeySet:
         copy = cache / f"{content_digest(folder)}.key"
     except OSError:
         return require_keyset(folder)
-    keyset = _read(copy)
+    keyset = read_copy(copy)
     if keyset is None:
         keyset = require_keyset(folder)
-        _write(copy, keyset)
+        write_copy(copy, keyset)
     return keyset
 
 
 def content_digest(folder: Path) -> str:
     """Return a digest of all that a key in `folder` is made from. Raises OSError."""
-    total = hashlib.sha256(f"{keyapp.__version__} {sys.version}".encode())
+    total = hashlib.sha256(f"{keyapp.__version__} {sys.version} {sys.byteorder}".encode())
     for place in (folder, *(folder / name for name in FOLDERS)):
         for name in sorted(path.name for path in place.iterdir()) if place.is_dir() else ():
             total.update(f"\0{place.name}/{name}".encode(errors="surrogateescape"))
@@ -106,7 +111,7 @@ def _member(kind: object, name: str) -> Enum:
     raise pickle.UnpicklingError(f"{kind!r}.{name} is not part of a key")
 
 
-def _read(copy: Path) -> KeySet | None:
+def read_copy(copy: Path) -> KeySet | None:
     """Return the key in a compiled copy, or None where anything about it is odd."""
     try:
         if copy.stat().st_size > _MOST_BYTES:
@@ -117,17 +122,23 @@ def _read(copy: Path) -> KeySet | None:
     start = len(_MAGIC) + _SUM_BYTES
     if not content.startswith(_MAGIC) or hashlib.sha256(content[start:]).digest() != content[len(_MAGIC):start]:
         return None
+    # Nothing that is read here is garbage; to look for it over and over would take as long as to read.
+    collects = gc.isenabled()
+    gc.disable()
     try:
         found = _ModelReader(io.BytesIO(content[start:])).load()
     except (pickle.UnpicklingError, AttributeError, EOFError, ImportError, IndexError, KeyError, TypeError, ValueError,
             MemoryError, RecursionError):
         return None
+    finally:
+        if collects:
+            gc.enable()
     return found if isinstance(found, KeySet) else None
 
 
-def _write(copy: Path, keyset: KeySet) -> None:
+def write_copy(copy: Path, keyset: KeySet) -> None:
     """Keep a compiled copy, whole or not at all; older copies beyond a few are removed."""
-    content = pickle.dumps(keyset, protocol=5)
+    content = pickle.dumps(_packed(keyset), protocol=5)
     with contextlib.suppress(OSError):
         copy.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(dir=copy.parent, suffix=".part")
@@ -141,3 +152,12 @@ def _write(copy: Path, keyset: KeySet) -> None:
         copies = sorted(copy.parent.glob("*.key"), key=lambda path: path.stat().st_mtime, reverse=True)
         for old in copies[_KEPT_COPIES:]:
             old.unlink(missing_ok=True)
+
+
+def _packed(keyset: KeySet) -> KeySet:
+    """The same key, with what its results show as columns."""
+    characters, taxa = keyset.characters.values(), keyset.taxa.values()
+    states = [c.state_ids for c in characters]
+    shows = pack_shows(list(keyset.characters), states, [taxon.shows for taxon in taxa])
+    packed = {t.id: dataclasses.replace(t, shows=own) for t, own in zip(taxa, shows, strict=True)}
+    return dataclasses.replace(keyset, taxa=packed)

@@ -23,7 +23,8 @@ DEFAULT_OCCURRENCE = "default"
 
 def broken_links(keyset: KeySet) -> tuple[Problem, ...]:
     """Return a problem for every name in the key that refers to nothing, and for every loop."""
-    found = [*_characters(keyset), *_taxa(keyset), *_keys(keyset), *_regions(keyset), *_loops(keyset)]
+    found = [*_characters(keyset), *_taxa(keyset), *_keys(keyset), *_regions(keyset), *_notes(keyset),
+             *_loops(keyset)]
     return tuple(sorted(found))
 
 
@@ -160,6 +161,31 @@ def _regions(keyset: KeySet) -> Iterator[Problem]:
                 break
             seen.add(at)
             at = keyset.regions[at].part_of
+    first: dict[str, str] = {}
+    for name, region in keyset.regions.items():
+        for state in region.states if not region.part_of else ():
+            if state in first:
+                yield Problem(region.place, "K107", f'The state "{state}" is in two regions, "{first[state]}" and '
+                              f'"{name}".', "Keep it in one of them.")
+            first[state] = name
+
+
+def _notes(keyset: KeySet) -> Iterator[Problem]:
+    notes, file = keyset.notes, "notes.yaml"
+    for word in notes.ask_instead:
+        if word.ask not in keyset.characters:
+            yield _unknown("K201", within(word.place, "ask"), "The character", word.ask, keyset.characters)
+    for spot in notes.spots:
+        if spot not in keyset.spots:
+            yield _unknown("K204", Place(file, 1, f"spots.{spot}"), "The find spot", spot, keyset.spots)
+    for character, parts in notes.about.items():
+        place = Place(file, 1, f"about.{character}")
+        if character not in keyset.characters:
+            yield _unknown("K201", place, "The character", character, keyset.characters)
+        for part in parts:
+            if part not in notes.parts and part not in notes.nouns:
+                yield Problem(place, "K112", f'"{part}" is neither a part nor a noun of this file.',
+                              nearest(part, [*notes.parts, *notes.nouns]))
 
 
 def _loops(keyset: KeySet) -> Iterator[Problem]:

@@ -18,6 +18,7 @@ from keyapp.keyfile.problem import Problem, Problems, nearest
 from keyapp.keyfile.source import read
 from keyapp.model.graph import Key
 from keyapp.model.keyset import Emergency, KeySet
+from keyapp.model.notes import NoteWords
 from keyapp.model.place import Place
 from keyapp.model.text import Text
 from keyapp.model.weights import Weights
@@ -26,8 +27,10 @@ __all__ = ["FOLDERS", "SINGLE_FILES", "KeyFolderError", "Loaded", "key_files", "
 
 FOLDERS = ("characters", "taxa", "regions", "figures")
 """Folders of files, each of which holds entries by id."""
-SINGLE_FILES = ("spots", "dangers", "sources", "glossary", "wording", "weights", "emergency", "keyset")
+SINGLE_FILES = ("spots", "dangers", "sources", "glossary", "wording", "weights", "emergency", "keyset", "notes")
 """Names (without `.yaml`) of the files that are no key."""
+OPTIONAL_FILES = ("notes",)
+"""Of those, the files that a key may do without."""
 MAX_FILES = 1000
 
 _TERM = re.compile(r"\S.*")
@@ -154,6 +157,7 @@ def _load(folder: Path, nodes: dict[str, Node], problems: Problems) -> KeySet | 
         weights=shapes.read_weights(singles["weights"], problems) if singles["weights"].kind != "bad" else Weights(),
         emergency=shapes.read_emergency(singles["emergency"], problems) if singles["emergency"].kind != "bad"
         else Emergency((), {}, (), ()),
+        notes=shapes.read_note_words(singles["notes"], problems) if singles["notes"].kind != "bad" else NoteWords(),
     )
     return None if problems.broken else keyset
 
@@ -191,7 +195,7 @@ def _single(name: str, files: dict[str, Path], nodes: dict[str, Node], problems:
     node = nodes.get(file)
     if node is not None:
         return node
-    if file not in files:
+    if file not in files and name not in OPTIONAL_FILES:
         problems.add("K101", Place(file, 1), f'The file "{file}" is missing.', "Add it to the key folder.")
         problems.broken = True
     return Node("bad", file, 1, "")

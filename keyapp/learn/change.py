@@ -5,8 +5,7 @@ from __future__ import annotations
 import datetime
 import hashlib
 import json
-from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 from keyapp.model import KeySet
 
@@ -23,10 +22,17 @@ class Approval:
 
 @dataclass(frozen=True, slots=True)
 class Proven:
-    """Outcome of the one-error proof of a key, and of which key: `fingerprint` of the key that was proven."""
+    """Outcome of the one-error proof of a key, and of which key.
+
+    Attributes:
+        fingerprint: of the key that was proven.
+        holds: whether the proof holds.
+        runs: how many runs through the engine it was held with, beside the counting of all runs.
+    """
 
     fingerprint: str
     holds: bool
+    runs: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,22 +61,23 @@ class Change:
 
 
 def fingerprint(keyset: KeySet) -> str:
-    """A short text that differs wherever figures or leads of two keys differ."""
+    """A short text that differs wherever two keys differ in a figure, a lead, a range or what applies to what."""
     characters = [
         [
-            c.id,
-            c.right,
-            c.group,
-            bool(c.never_clears),
-            [[s.id, s.right, s.absence, _table(s.mistaken_for)] for s in c.states],
+            [c.id, c.right, c.tell, c.group, bool(c.never_clears), str(c.view)],
+            [list(part) for part in (c.applies_to.forms, c.applies_to.groups, c.applies_to.not_groups)],
+            None if c.number is None else asdict(c.number),
+            [[s.id, s.right, s.absence, dict(s.mistaken_for)] for s in c.states],
         ]
         for c in keyset.characters.values()
     ]
     taxa = [
         [
             [t.id, t.kind, t.share, str(t.danger), t.danger_group, list(t.months), list(t.made_by)],
-            {c: _table(states) for c, states in t.shows.items()},
-            [_table(t.occurrence), _table(t.places)],
+            [str(t.form), t.class_, t.order, t.family, t.outside],
+            {c: dict(states) for c, states in t.shows.items()},
+            {c: [size.least, size.most] for c, size in t.sizes.items()},
+            [dict(t.occurrence), dict(t.places)],
         ]
         for t in keyset.taxa.values()
     ]
@@ -78,9 +85,6 @@ def fingerprint(keyset: KeySet) -> str:
         [c.id, [[{name: sorted(states) for name, states in lead.holds.items()}, lead.to.id] for lead in c.leads]]
         for c in keyset.couplets.values()
     ]
-    whole = json.dumps([characters, taxa, leads, repr(keyset.weights)], sort_keys=True)
+    regions = [[r.id, r.part_of, list(r.states), r.month_shift] for r in keyset.regions.values()]
+    whole = json.dumps([characters, taxa, leads, regions, repr(keyset.weights)], sort_keys=True)
     return hashlib.sha256(whole.encode()).hexdigest()[:24]
-
-
-def _table(values: Mapping[str, float]) -> dict[str, float]:
-    return dict(values)

@@ -2,20 +2,41 @@
 
 from __future__ import annotations
 
-import json
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from keyapp.errors import UserError
 from keyapp.model import Character, Form, KeySet, Taxon
+from keyapp.model.names import nearest
 
-__all__ = ["CAP", "Confirmed", "Counts", "confusion", "counted", "counts_data", "read_calls", "read_counts"]
+__all__ = [
+    "CAP",
+    "MOST_CALLS",
+    "Confirmed",
+    "Counts",
+    "added",
+    "check_counts",
+    "confusion",
+    "counted",
+    "counts_data",
+    "read_counts",
+    "taken_out",
+]
+
+Name = TypeVar("Name", bound=tuple[str, ...])
 
 CAP = 20.0
 """Most that one call may count for, however seldom such calls are confirmed (from memory: keeps one call from
 outweighing the shipped figures)."""
+
+MOST_CALLS = 100_000
+"""More calls than any office has; a larger number is taken for a slip."""
+
+GRAIN = 2.0**30
+"""Weights are whole multiples of 1/GRAIN. Sums of up to MOST_CALLS of them (CAP each) are then exact in double
+precision, so that counts do not depend on the order of calls and taking calls out undoes adding them to the bit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +71,7 @@ class Counts:
     Attributes:
         reports: (character, true state, reported state) -> weight.
         kinds: (region, kind) -> weight.
-        calls: number of calls counted.
+        calls: number of calls counted (0 to MOST_CALLS).
     """
 
     reports: Mapping[tuple[str, str, str], float] = field(default_factory=dict)
@@ -81,16 +102,53 @@ def counted(keyset: KeySet, calls: Iterable[Confirmed]) -> Counts:
     kinds: dict[tuple[str, str], float] = {}
     number = 0
     for call in calls:
-        taxon = _checked(keyset, call)
         number += 1
+        taxon = _checked(keyset, call, f"call {number}")
         for name, reported in call.reports.items():
             for true, share in _true_states(keyset.characters[name], taxon, call.true.get(name), reported).items():
                 key = (name, true, reported)
-                reports[key] = reports.get(key, 0.0) + share * call.weight
+                reports[key] = reports.get(key, 0.0) + _grained(share * call.weight)
         if call.region and taxon.form is Form.ANIMAL and not taxon.outside:
             found = (call.region, taxon.kind)
-            kinds[found] = kinds.get(found, 0.0) + call.weight
-    return Counts(reports, kinds, number)
+            kinds[found] = kinds.get(found, 0.0) + _grained(call.weight)
+    _check_number(number)
+    return Counts(_without_nothing(reports), _without_nothing(kinds), number)
+
+
+def added(one: Counts, other: Counts) -> Counts:
+    """Both counts together, exactly, as if all calls had been counted at once."""
+    _check_number(one.calls + other.calls)
+    return Counts(_sum(one.reports, other.reports, 1), _sum(one.kinds, other.kinds, 1), one.calls + other.calls)
+
+
+def taken_out(whole: Counts, part: Counts) -> Counts:
+    """`whole` without `part`: `taken_out(added(a, b), b) == a`, to the bit.
+
+    Raises UserError where `part` holds what was never counted.
+    """
+    reports, kinds = _sum(whole.reports, part.reports, -1), _sum(whole.kinds, part.kinds, -1)
+    calls = whole.calls - part.calls
+    if calls < 0 or min((*reports.values(), *kinds.values()), default=0.0) < 0:
+        raise UserError("Calls are to be taken out that were never counted.", fix="Take out only what was put in.")
+    return Counts(reports, kinds, calls)
+
+
+def _sum(one: Mapping[Name, float], other: Mapping[Name, float], sign: int) -> dict[Name, float]:
+    names = dict.fromkeys((*one, *other))
+    return _without_nothing({name: one.get(name, 0.0) + sign * other.get(name, 0.0) for name in names})
+
+
+def _without_nothing(weights: Mapping[Name, float]) -> dict[Name, float]:
+    return {name: weight for name, weight in weights.items() if weight != 0}
+
+
+def _grained(weight: float) -> float:
+    return round(weight * GRAIN) / GRAIN
+
+
+def _check_number(calls: int) -> None:
+    if calls > MOST_CALLS:
+        raise UserError(f"{calls} calls are too many.", fix=f"Count at most {MOST_CALLS}.")
 
 
 def _true_states(character: Character, taxon: Taxon, noted: str | None, reported: str) -> dict[str, float]:
@@ -102,17 +160,21 @@ def _true_states(character: Character, taxon: Taxon, noted: str | None, reported
     return {state: value / total for state, value in likely.items() if value > 0} if total > 0 else {}
 
 
-def _checked(keyset: KeySet, call: Confirmed) -> Taxon:
+def _checked(keyset: KeySet, call: Confirmed, where: str) -> Taxon:
     if call.taxon not in keyset.taxa:
-        raise UserError(f"There is no result “{call.taxon}” in this key.", fix="Give the id of a result.")
+        fix = f"Use {nearest(call.taxon, keyset.taxa)}."
+        raise UserError(f"There is no result “{call.taxon}” in this key.", where=where, fix=fix)
     if call.region is not None and call.region not in keyset.regions:
-        raise UserError(f"There is no region “{call.region}” in this key.", fix="Give a region id, or leave it out.")
+        fix = f"Use {nearest(call.region, keyset.regions)}, or leave it out."
+        raise UserError(f"There is no region “{call.region}” in this key.", where=where, fix=fix)
     if not (math.isfinite(call.chance) and 0 < call.chance <= 1):
-        raise UserError(f"A chance of {call.chance} is out of range.", fix="Give more than 0, up to 1.")
+        raise UserError(f"A chance of {call.chance} is out of range.", where=where, fix="Give more than 0, up to 1.")
     for name, state in (*call.reports.items(), *call.true.items()):
         character = keyset.characters.get(name)
         if character is None or state not in character.state_ids:
-            raise UserError(f"There is no state “{state}” of “{name}” in this key.", fix="Give ids of the key.")
+            known = keyset.characters if character is None else character.state_ids
+            fix = f"Use {nearest(name if character is None else state, known)}."
+            raise UserError(f"There is no state “{state}” of “{name}” in this key.", where=where, fix=fix)
     return keyset.taxa[call.taxon]
 
 
@@ -128,39 +190,43 @@ def counts_data(counts: Counts) -> dict[str, Any]:
 def read_counts(data: Any) -> Counts:
     """Counts from plain data; raises UserError where it is not what `counts_data` gives."""
     try:
-        reports = {(str(c), str(true), str(said)): _weight(w) for c, true, said, w in data["reports"]}
-        kinds = {(str(region), str(kind)): _weight(w) for region, kind, w in data["kinds"]}
-        return Counts(reports, kinds, int(data["calls"]))
+        if set(data) != {"calls", "reports", "kinds"}:
+            raise ValueError(data)
+        calls = data["calls"]
+        if not isinstance(calls, int) or isinstance(calls, bool) or not 0 <= calls <= MOST_CALLS:
+            raise ValueError(calls)
+        reports = {_names(c, true, said): _weight(w, calls) for c, true, said, w in data["reports"]}
+        kinds = {_names(region, kind): _weight(w, calls) for region, kind, w in data["kinds"]}
+        if len(reports) != len(data["reports"]) or len(kinds) != len(data["kinds"]):
+            raise ValueError("the same entry twice")
     except (KeyError, TypeError, ValueError) as error:
         raise UserError("This is not a file of counts.", fix="Make it anew from the confirmed calls.") from error
+    return Counts(reports, kinds, calls)  # type: ignore[arg-type]
 
 
-def _weight(value: Any) -> float:
-    weight = float(value)
-    if not (math.isfinite(weight) and weight >= 0):
+def _names(*names: Any) -> tuple[str, ...]:
+    if not all(isinstance(name, str) for name in names):
+        raise ValueError(names)
+    return names
+
+
+def _weight(value: Any, calls: int) -> float:
+    """A weight that so many calls can have: above 0, at most CAP each."""
+    if not isinstance(value, int | float) or isinstance(value, bool) or not 0 < value <= CAP * calls:
         raise ValueError(value)
-    return weight
+    if _grained(value) != value:
+        raise ValueError(value)
+    return float(value)
 
 
-def read_calls(text: str, where: str = "") -> tuple[Confirmed, ...]:
-    """Confirmed calls from JSON: a list of {taxon, reports, true, region, chance}, the last three optional."""
-    try:
-        items = json.loads(text)
-    except ValueError as error:
-        raise UserError("This is not JSON.", where=where, fix="Give a list of confirmed calls.") from error
-    if not isinstance(items, list):
-        raise UserError("There is no list of calls.", where=where, fix="Put the calls in square brackets.")
-    calls = []
-    for number, item in enumerate(items, start=1):
-        here = f"{where}: call {number}" if where else f"call {number}"
-        known = {"taxon", "reports", "true", "region", "chance"}
-        if not isinstance(item, dict) or not {"taxon", "reports"} <= set(item) <= known:
-            raise UserError("A call needs taxon and reports.", where=here, fix=f"Use {', '.join(sorted(known))}.")
-        tables = (item["reports"], item.get("true", {}))
-        words = all(isinstance(t, dict) and all(isinstance(s, str) for s in t.values()) for t in tables)
-        chance, region = item.get("chance", 1.0), item.get("region")
-        number_given = isinstance(chance, int | float) and not isinstance(chance, bool)
-        if not (words and number_given and isinstance(item["taxon"], str) and isinstance(region, str | None)):
-            raise UserError("A field is of the wrong kind.", where=here, fix="Give texts, and a number for chance.")
-        calls.append(Confirmed(item["taxon"], item["reports"], item.get("true", {}), region, float(chance)))
-    return tuple(calls)
+def check_counts(keyset: KeySet, counts: Counts) -> None:
+    """Raise UserError where the counts speak of what this key does not have."""
+    for name, true, said in counts.reports:
+        character = keyset.characters.get(name)
+        for state in (true, said):
+            if character is None or state not in character.state_ids:
+                raise UserError(f"There is no state “{state}” of “{name}” in this key.", fix="Count the calls again.")
+    kinds = {taxon.kind for taxon in keyset.taxa.values()}
+    for region, kind in counts.kinds:
+        if region not in keyset.regions or kind not in kinds:
+            raise UserError(f"There is no “{kind}” in “{region}” in this key.", fix="Count the calls again.")

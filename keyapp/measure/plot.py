@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from html import escape
 
 from keyapp.measure.errors import CoupletLoss
 from keyapp.measure.measures import OWN, Measures
-from keyapp.pictures.style import color
+from keyapp.plots import bar, document, line, text
 
 __all__ = ["svg_plot"]
 
@@ -16,7 +15,6 @@ CHART = (70, 60, 780, 300)
 """Left, top, width, height of the upper chart."""
 BARS = 15
 ROW = 22
-FONT = "font-family='sans-serif' font-size='13'"
 
 
 def svg_plot(measures: Measures) -> str:
@@ -29,33 +27,7 @@ def svg_plot(measures: Measures) -> str:
     bars, end = _bars("Ends at another group", losses, lambda c: c.error_lost, "look", top)
     more, bottom = _bars("Dangers unnamed", losses, lambda c: c.danger_lost, "ink-soft", end + 40)
     height = bottom + 30
-    return "\n".join(
-        [
-            f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {WIDTH} {height}' "
-            f"width='{WIDTH}' height='{height}'>",
-            "<title>Measures of the key</title>",
-            f"<rect width='{WIDTH}' height='{height}' fill='{color('paper')}'/>",
-            *_curves(measures),
-            *bars,
-            *more,
-            "</svg>",
-            "",
-        ]
-    )
-
-
-def _text(x: float, y: float, words: str, *, anchor: str = "start", strong: bool = False) -> str:
-    weight = " font-weight='bold'" if strong else ""
-    return (
-        f"<text x='{x:.1f}' y='{y:.1f}' text-anchor='{anchor}' fill='{color('ink')}' {FONT}{weight}>"
-        f"{escape(words)}</text>"
-    )
-
-
-def _line(points: Sequence[tuple[float, float]], tone: str, dash: str = "", width: float = 2.0) -> str:
-    path = "M" + " L".join(f"{x:.1f} {y:.1f}" for x, y in points)
-    dashes = f" stroke-dasharray='{dash}'" if dash else ""
-    return f"<path d='{path}' fill='none' stroke='{color(tone)}' stroke-width='{width}'{dashes}/>"
+    return document("Measures of the key", WIDTH, height, [*_curves(measures), *bars, *more])
 
 
 def _curves(m: Measures) -> list[str]:
@@ -73,19 +45,19 @@ def _curves(m: Measures) -> list[str]:
     def at(step: float, value: float) -> tuple[float, float]:
         return left + width * step / steps, top + height * (1 - value / highest)
 
-    out = [_text(left, top - 25, "Bits left about the result after each couplet, without error", strong=True)]
+    out = [text(left, top - 25, "Bits left about the result after each couplet, without error", strong=True)]
     for value in range(int(highest) + 1):
         y = at(0, value)[1]
-        out.append(_line([(left, y), (left + width, y)], "paper-shade", width=1))
-        out.append(_text(left - 8, y + 4, str(value), anchor="end"))
+        out.append(line([(left, y), (left + width, y)], "paper-shade", width=1))
+        out.append(text(left - 8, y + 4, str(value), anchor="end"))
     for step in range(steps + 1):
-        out.append(_text(at(step, 0)[0], top + height + 18, str(step), anchor="middle"))
-    out.append(_text(left + width / 2, top + height + 38, "couplets answered", anchor="middle"))
+        out.append(text(at(step, 0)[0], top + height + 18, str(step), anchor="middle"))
+    out.append(text(left + width / 2, top + height + 38, "couplets answered", anchor="middle"))
     for row, (name, values, tone, dash) in enumerate(series):
-        out.append(_line([at(k, v) for k, v in enumerate(values)], tone, dash))
+        out.append(line([at(k, v) for k, v in enumerate(values)], tone, dash))
         y = top + 10 + 20 * row
-        out.append(_line([(left + width - 230, y), (left + width - 190, y)], tone, dash))
-        out.append(_text(left + width - 182, y + 4, name))
+        out.append(line([(left + width - 230, y), (left + width - 190, y)], tone, dash))
+        out.append(text(left + width - 182, y + 4, name))
     return out
 
 
@@ -93,12 +65,12 @@ def _bars(
     title: str, losses: Sequence[CoupletLoss], lost: Callable[[CoupletLoss], float], tone: str, top: float
 ) -> tuple[list[str], float]:
     worst = [c for c in sorted(losses, key=lambda c: (-lost(c), c.couplet))[:BARS] if lost(c) > 0]
-    out = [_text(70, top, f"{title}: what slips at each couplet add, at its own rate", strong=True)]
+    out = [text(70, top, f"{title}: what slips at each couplet add, at its own rate", strong=True)]
     longest = max((lost(c) for c in worst), default=1.0)
     for row, loss in enumerate(worst):
         y = top + 16 + ROW * row
         length = 420 * lost(loss) / longest
-        out.append(_text(330, y + 12, loss.couplet, anchor="end"))
-        out.append(f"<rect x='340' y='{y:.1f}' width='{length:.1f}' height='14' fill='{color(tone)}'/>")
-        out.append(_text(346 + length, y + 12, f"{lost(loss):.2%}"))
+        out.append(text(330, y + 12, loss.couplet, anchor="end"))
+        out.append(bar(340, y, length, 14, tone))
+        out.append(text(346 + length, y + 12, f"{lost(loss):.2%}"))
     return out, top + 16 + ROW * max(1, len(worst))

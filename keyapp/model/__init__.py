@@ -12,8 +12,11 @@ from keyapp.model.case import (
     Sureness,
 )
 from keyapp.model.character import AppliesTo, Character, Means, Number, State, View
+from keyapp.model.fit import check_answer, check_case, check_plain_setting, check_setting, check_shape, word_of
 from keyapp.model.graph import Couplet, Key, Lead, Redirect, Target, TargetKind
 from keyapp.model.keyset import Emergency, Figure, KeySet, Term
+from keyapp.model.notes import AskInstead, KnownSize, NoteWords
+from keyapp.model.packed import PackedShows, ShownColumns, pack_shows
 from keyapp.model.place import NOWHERE, Place
 from keyapp.model.region import Contact, ContactKind, FindSpot, Region
 from keyapp.model.source import COMMON_PRACTICE, FROM_MEMORY, Basis, Caution, Source, Statement
@@ -27,6 +30,7 @@ __all__ = [
     "NOWHERE",
     "Answer",
     "AppliesTo",
+    "AskInstead",
     "Basis",
     "Case",
     "Caution",
@@ -44,19 +48,23 @@ __all__ = [
     "Form",
     "Key",
     "KeySet",
+    "KnownSize",
     "Lead",
     "LeadAnswer",
     "LookAlike",
     "Means",
     "Measurement",
     "Misname",
+    "NoteWords",
     "Number",
     "Observer",
+    "PackedShows",
     "Place",
     "Redirect",
     "Region",
     "Report",
     "Settings",
+    "ShownColumns",
     "Size",
     "Source",
     "State",
@@ -69,4 +77,11 @@ __all__ = [
     "Text",
     "View",
     "Weights",
+    "check_answer",
+    "check_case",
+    "check_plain_setting",
+    "check_setting",
+    "check_shape",
+    "pack_shows",
+    "word_of",
 ]

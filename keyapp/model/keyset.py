@@ -8,6 +8,7 @@ from functools import cached_property
 
 from keyapp.model.character import Character
 from keyapp.model.graph import Couplet, Key
+from keyapp.model.notes import NoteWords
 from keyapp.model.place import NOWHERE, Place
 from keyapp.model.region import FindSpot, Region
 from keyapp.model.source import Caution, Source
@@ -73,6 +74,7 @@ class KeySet:
     wording: Mapping[str, Text]
     weights: Weights
     emergency: Emergency
+    notes: NoteWords = field(default_factory=NoteWords)
 
     @cached_property
     def couplets(self) -> Mapping[str, Couplet]:

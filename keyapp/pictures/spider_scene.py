@@ -185,6 +185,36 @@ def _tube(plan: str, over: Mapping[str, object]) -> list[Shape]:
     return items
 
 
+def _dashes(plan: str, over: Mapping[str, object]) -> list[Shape]:
+    items = list(net_web({"kind": "sheet-funnel"}).items)
+    streaks = [((20 + x, 38 + y), (9 + x, 32 + y)) for x, y in ((6, -2), (2, 7), (4, 16))]
+    items.append(Group((strokes(streaks, Stroke("look", 1.1)),), name="motion"))
+    items.append(_put(_animal(plan, 40, over), (46, 54), 118))
+    items.append(_arrow([(69, 67), (76, 71), (83, 74)], width=1.3))
+    return items
+
+
+def _on_silk(plan: str, over: Mapping[str, object]) -> list[Shape]:
+    """A board with a thin patch of crossing threads stuck flat to it, and the spider on the patch."""
+    rng = seeded("flat-silk", plan)
+    board = [(4.0, 8.0), (96.0, 8.0), (96.0, 92.0), (4.0, 92.0)]
+    items: list[Shape] = [polyline(board, closed=True, fill="#D8C6A4", stroke=pen("line"))]
+    grain = []
+    for y in range(14, 92, 6):
+        sway = rng.uniform(-1.6, 1.6)
+        grain.append(((4.0, float(y)), (34.0, y + sway), (66.0, y - sway), (96.0, float(y))))
+    items.append(strokes(grain, Stroke("#A98F66", 0.3, 0.8)))
+    spots = [
+        (50 + math.sin(a) * 33 * rng.uniform(0.86, 1.1), 50 - math.cos(a) * 30 * rng.uniform(0.86, 1.1))
+        for a in (math.radians(index * 360 / 22) for index in range(22))
+    ]
+    patch = smooth(spots, closed=True, fill="paper", opacity=0.5)
+    threads = [(spot, spots[(index + rng.randint(6, 15)) % 22]) for index, spot in enumerate(spots) for _ in range(4)]
+    items.append(Group((patch, strokes(threads, Stroke("paper", 0.5, 0.95))), name="silk"))
+    items.append(_put(_animal(plan, 44, over), (50, 48), 28))
+    return items
+
+
 def _hidden(plan: str, over: Mapping[str, object]) -> list[Shape]:
     items = list(orb_web({"extra": "hiding-tube-or-leaf"}).items)
     items.append(ring((31, 21), 15, 16))
@@ -269,6 +299,7 @@ SCENES = {
     "jumps": (_jumps, "jumping-spider"),
     "runs-fast": (_runs, "wolf"),
     "sideways": (_sideways, "crab-spider"),
+    "runs-in-web": (_dashes, "funnel-weaver"),
     "slow-careful": (_slow, "plain"),
     "still": (_still, "plain"),
     "bobs-or-whirls": (_whirls, "cellar-spider"),
@@ -276,6 +307,7 @@ SCENES = {
     "middle-of-wheel": (_wheel, "typical-orb"),
     "mouth-of-tube": (_tube, "funnel-weaver"),
     "beside-or-hidden": (_hidden, "typical-orb"),
+    "on-flat-silk": (_on_silk, "plain"),
     "guards-sac-on-plant": (_guards, "green-lynx"),
 }
 """Scene name to its maker and the plan it shows unless told otherwise."""

@@ -1,7 +1,7 @@
 """Facts about single answers, each checked in every case: the lemmas of the one-error proof.
 
 The gate rules a result out only after `ruled_out_answers` clearing answers of different independence
-groups. If no truthful answer ever counts, and none about something the animal does not have, then
+groups. If no truthful answer ever counts, and none about something that is not there to be looked at, then
 clearing answers can only come from what was misread; and since answers of one independence group count
 once, one misread answer gives at most one. Place, month and region enter by the odds alone, which can
 only keep a result named for longer, so that no start settings need to be told apart.
@@ -16,7 +16,7 @@ from itertools import chain, combinations, product
 from keyapp.engine import Tables
 from keyapp.engine.ledger import events
 from keyapp.engine.safety import clearing_counts
-from keyapp.model import Answer, Choice, Couplet, Evidence, Form, LeadAnswer, Measurement, Report, Sureness
+from keyapp.model import Answer, Choice, Couplet, Evidence, LeadAnswer, Measurement, Report, Sureness
 from keyapp.proof.specimen import LEADS, couplet_characters, gated_taxa, may_show, truthful
 
 __all__ = ["Breach", "Facts", "check_facts", "counts_against"]
@@ -43,14 +43,12 @@ class Facts:
 
     Attributes:
         truthful, inapplicable, never: how many pairs of a result and an answer of each kind were checked.
-        made_up: answers about something a sign does not have that count against it, by sign.
         breaches: what counts though it must not; empty for a key that is safe.
     """
 
     truthful: int
     inapplicable: int
     never: int
-    made_up: dict[str, int]
     breaches: tuple[Breach, ...]
 
 
@@ -65,17 +63,11 @@ def check_facts(tables: Tables) -> Facts:
     keyset = tables.keyset
     found: list[Breach] = []
     tally = {"truthful": 0, "inapplicable": 0}
-    made_up: dict[str, int] = {}
     for taxon_id in gated_taxa(tables):
-        taxon = keyset.taxa[taxon_id]
-        shows = may_show(keyset, taxon)
+        shows = may_show(keyset, keyset.taxa[taxon_id])
         for why, answers in chain(_leads(tables, shows), _met(tables, shows), _reports(tables, shows)):
             tally[why] += 1
-            if counts_against(tables, taxon_id, answers) == 0:
-                continue
-            if why == "inapplicable" and taxon.form is not Form.ANIMAL:
-                made_up[taxon_id] = made_up.get(taxon_id, 0) + 1
-            else:
+            if counts_against(tables, taxon_id, answers):
                 found.append(Breach(taxon_id, answers, why))
     never = 0
     for answer in _never(tables):
@@ -83,7 +75,7 @@ def check_facts(tables: Tables) -> Facts:
         worst = clearing_counts(tables, events(tables, [answer]))
         if worst.any():
             found.append(Breach(tables.rows[int(worst.argmax())].taxon, (answer,), "never"))
-    return Facts(tally["truthful"], tally["inapplicable"], never, made_up, tuple(found))
+    return Facts(tally["truthful"], tally["inapplicable"], never, tuple(found))
 
 
 def _leads(tables: Tables, shows: dict[str, tuple[str, ...]]) -> Iterator[tuple[str, tuple[Answer, ...]]]:

@@ -11,11 +11,12 @@ from functools import partial
 import numpy as np
 
 from keyapp.engine import Tables, build_tables, prior
-from keyapp.model import Form, KeySet, Settings
+from keyapp.model import Danger, KeySet, Settings
 from keyapp.proof.facts import Facts, check_facts
 from keyapp.proof.runs import Cover, count_runs
 from keyapp.proof.sample import Plan, Tally, add_up, sample_run
 from keyapp.proof.specimen import gated_taxa
+from keyapp.proof.starts import starts
 
 __all__ = ["Proof", "prove", "start_settings"]
 
@@ -31,41 +32,40 @@ class Proof:
 
     Attributes:
         need: clearing answers that rule a result out.
+        ratio, posterior: odds below which a result must be too; all that stands between two sure errors and
+            a danger that is ruled out.
         settings: start settings that give different odds; none of them needs to be told apart.
+        classes: classes of start settings that the runs are spread over.
+        levels: results that are proven, by level of danger.
         allergic: results with an allergic risk; the gate does not hold them, so they are named apart.
         facts: single answers, each in every case.
         covers: all runs with at most one misread answer, by result.
         sampled: runs through the engine with one misread answer.
         two: runs with two, measured, not proven.
-        made_up: all runs before a sign in which answers about a body that is not there are made up.
-        taken: runs through the engine in which a sign is taken for an animal from the start.
     """
 
     need: int
+    ratio: float
+    posterior: float
     settings: int
+    classes: int
+    levels: dict[str, tuple[str, ...]]
     allergic: tuple[str, ...]
     facts: Facts
     covers: tuple[Cover, ...]
     sampled: Tally
     two: Tally
-    made_up: tuple[Cover, ...]
-    taken: Tally
 
     @property
     def holds(self) -> bool:
         """One misread answer, with all that follows from it, leaves no danger unnamed.
 
-        Before a sign, observers are taken to say *neither fits* or *can't tell* of a body that is
-        not there; `holds_for_made_up` is about those who make it up.
+        It may be about anything, and so also that a sign is taken for an animal and answers about
+        its body are made up.
         """
         if self.facts.breaches or self.sampled.total_missed:
             return False
         return not any(cover.ruled_out for cover in self.covers)
-
-    @property
-    def holds_for_made_up(self) -> bool:
-        """The same, though answers about a body that is not there are made up before a sign."""
-        return self.holds and not any(cover.ruled_out for cover in self.made_up) and not self.taken.total_missed
 
 
 def prove(
@@ -77,7 +77,7 @@ def prove(
     only: Sequence[str] = (),
     told: Callable[[int, int], None] | None = None,
 ) -> Proof:
-    """Prove one-error safety of `keyset`; a tenth of `runs` each is held for two errors and for signs.
+    """Prove one-error safety of `keyset`; a tenth of `runs` more is held with two errors.
 
     `only` limits the counting of all runs to some results; `told` hears how many steps of how many
     are done. The outcome does not depend on `workers`.
@@ -85,30 +85,30 @@ def prove(
     tables = build_tables(keyset)
     gated = gated_taxa(tables)
     chosen = [taxon for taxon in gated if not only or taxon in only]
-    signs = [taxon for taxon in chosen if keyset.taxa[taxon].form is not Form.ANIMAL]
-    few = max(1, runs // 10)
-    plans = (Plan(runs, 1, seed), Plan(few, 2, seed), Plan(few, 1, seed, taken=True))
-    jobs: list[Callable[[], Cover | Tally]] = [
-        partial(_count, taxon, made_up)
-        for taxon, made_up in [*((t, False) for t in chosen), *((t, True) for t in signs)]
-    ]
-    sizes = [len(range(0, plan.runs, CHUNK)) for plan in plans]
+    plans = (Plan(runs, 1, seed), Plan(max(1, runs // 10), 2, seed))
+    jobs: list[Callable[[], Cover | Tally]] = [partial(_count, taxon) for taxon in chosen]
     for plan in plans:
         jobs += [partial(_sample, plan, start) for start in range(0, plan.runs, CHUNK)]
     done = _all_done(keyset, jobs, workers, told)
     covers = [one for one in done if isinstance(one, Cover)]
     tallies = [one for one in done if isinstance(one, Tally)]
-    first, second = sizes[0], sizes[0] + sizes[1]
+    first = len(range(0, runs, CHUNK))
+    levels: dict[str, tuple[str, ...]] = {}
+    for taxon in chosen:
+        level = str(keyset.taxa[taxon].danger)
+        levels[level] = (*levels.get(level, ()), taxon)
     return Proof(
-        keyset.weights.ruled_out_answers,
-        start_settings(tables),
-        tuple(taxon.id for taxon in keyset.taxa.values() if taxon.danger == "allergic-risk"),
-        check_facts(tables),
-        tuple(cover for cover in covers if not cover.guesses),
-        add_up(tallies[:first]),
-        add_up(tallies[first:second]),
-        tuple(cover for cover in covers if cover.guesses),
-        add_up(tallies[second:]),
+        need=keyset.weights.ruled_out_answers,
+        ratio=keyset.weights.ruled_out_ratio,
+        posterior=keyset.weights.ruled_out_posterior,
+        settings=start_settings(tables),
+        classes=len(starts(keyset)),
+        levels=levels,
+        allergic=tuple(taxon.id for taxon in keyset.taxa.values() if taxon.danger is Danger.ALLERGIC_RISK),
+        facts=check_facts(tables),
+        covers=tuple(covers),
+        sampled=add_up(tallies[:first]),
+        two=add_up(tallies[first:]),
     )
 
 
@@ -162,9 +162,9 @@ def _begin(keyset: KeySet) -> None:
     _TABLES = build_tables(keyset)
 
 
-def _count(taxon: str, made_up: bool) -> Cover:
+def _count(taxon: str) -> Cover:
     assert _TABLES is not None
-    return count_runs(_TABLES, taxon, made_up)
+    return count_runs(_TABLES, taxon)
 
 
 def _sample(plan: Plan, start: int) -> Tally:

@@ -28,33 +28,39 @@ def proof_text(keyset: KeySet, proof: Proof) -> str:
     facts = proof.facts
     lines = [
         f"rule: {proof.need} clearing answers of different independence groups, and low odds, rule a danger out",
+        *(f"proven, {level}: {', '.join(taxa)}" for level, taxa in proof.levels.items()),
+        f"not held by the gate, allergic risk: {', '.join(proof.allergic) or 'none'}",
         f"start settings that differ in their odds: {proof.settings:,}; none lowers the answers needed",
         f"truthful answers checked: {facts.truthful:,}   about what is not there: {facts.inapplicable:,}   "
         f"of kinds that never clear: {facts.never:,}   that count though they must not: {len(facts.breaches)}",
         "",
-        "runs through the key with at most one misread answer and two “can't tell”, counted exactly:",
+        "runs through the key with at most one misread answer and two “can't tell”, counted exactly; what is asked",
+        "about what is not there (after a wrong turn, or of a sign taken for an animal) is answered any way:",
         *(_cover(cover) for cover in proof.covers),
         f"  together {sum(cover.runs for cover in proof.covers):,}",
         "",
-        f"runs through the engine, one misread answer: {_tally(proof.sampled)}",
-        f"runs through the engine, two (measured, not proven): {_tally(proof.two)}",
+        "runs through the engine, one misread answer:",
+        *_tally(proof, proof.sampled),
+        *_rates(proof.sampled),
+        "",
+        "runs through the engine, two misread answers (measured, not proven):",
+        *_tally(proof, proof.two),
+        *_rates(proof.two, every=True),
+        f"  {_two_errors(proof)}",
     ]
-    lines += _rates(proof.two)
-    if proof.made_up:
-        lines += [
-            "",
-            "a sign taken for an animal, and answers about its body made up (not part of what is proven):",
-            *(_cover(cover) for cover in proof.made_up),
-            f"  runs through the engine: {_tally(proof.taken)}",
-            *_rates(proof.taken),
-        ]
-    if proof.allergic:
-        lines += ["", "not held by the gate, allergic risk: " + ", ".join(proof.allergic)]
     lines += _broken(keyset, proof)
     lines += ["", "One-error safety holds." if proof.holds else "One-error safety is BROKEN."]
-    if proof.holds and not proof.holds_for_made_up:
-        lines.append("It does not hold where a sign is taken for an animal and its body is made up.")
     return "\n".join(lines)
+
+
+def _two_errors(proof: Proof) -> str:
+    """What stands between two errors and a danger that is ruled out."""
+    if proof.need > 2:
+        return f"Two sure errors never permit ruling out: the gate asks for {proof.need} clearing answers."
+    return (
+        "Two sure errors of different independence groups can permit ruling a danger out. What then stands in between "
+        f"is the odds: a likelihood below {proof.ratio:g} of the best, and a posterior below {proof.posterior:g}."
+    )
 
 
 def _cover(cover: Cover) -> str:
@@ -63,16 +69,23 @@ def _cover(cover: Cover) -> str:
     return f"  {cover.taxon}: {cover.right:,} right, {cover.misread:,} misread; most clearing answers: {most}{out}"
 
 
-def _tally(tally: Tally) -> str:
-    kinds = ", ".join(f"{name} {count:,}" for name, count in tally.kinds.items())
-    return f"{tally.total:,} ({kinds}), {tally.answers:,} answers, danger unnamed in {tally.total_missed:,}"
-
-
-def _rates(tally: Tally) -> list[str]:
+def _tally(proof: Proof, tally: Tally) -> list[str]:
+    kinds = ", ".join(f"{name} {count:,}" for name, count in sorted(tally.kinds.items()))
+    hows = ", ".join(f"{name} {count:,}" for name, count in sorted(tally.hows.items()))
     return [
-        f"  {taxon}: unnamed in {tally.missed[taxon]:,} of {count:,} ({100 * tally.missed[taxon] / count:.2f} %)"
+        f"  {tally.total:,} ({kinds}), from {len(tally.starts)} of {proof.classes} classes of start settings; "
+        f"danger unnamed in {tally.total_missed:,}",
+        f"  {tally.answers:,} answers ({hows}); errors, with those about what there is at the start: {tally.slips:,}",
+    ]
+
+
+def _rates(tally: Tally, every: bool = False) -> list[str]:
+    """Rates by result: those above none, or all."""
+    return [
+        f"  {taxon}: unnamed in {tally.missed.get(taxon, 0):,} of {count:,} "
+        f"({100 * tally.missed.get(taxon, 0) / count:.2f} %)"
         for taxon, count in tally.runs.items()
-        if tally.missed.get(taxon)
+        if every or tally.missed.get(taxon)
     ]
 
 
@@ -107,7 +120,11 @@ def _failure(keyset: KeySet, failure: Failure) -> list[str]:
     run = failure.run
     missing = ", ".join(str(keyset.danger_groups[g].name) for g in failure.missing) or "nothing"
     settings = run.case.settings
-    known = [f"{name}: {value}" for name in ("thing", "spot", "region", "month") if (value := getattr(settings, name))]
+    known = [
+        f"{name}: {value}"
+        for name in ("thing", "spot", "region", "month", "evidence")
+        if (value := getattr(settings, name))
+    ]
     lines = [
         f"{_title(keyset, run.taxon)}: {missing} left unnamed; allowed: {', '.join(failure.actions)}",
         f"  settings: {', '.join(known) or 'none'}",
@@ -148,22 +165,22 @@ def proof_data(keyset: KeySet, proof: Proof) -> dict[str, Any]:
     """The proof for a program; whole numbers that may be large are given as text."""
     return {
         "holds": proof.holds,
-        "holds_for_made_up": proof.holds_for_made_up,
         "answers_needed": proof.need,
+        "odds_needed": {"ratio": proof.ratio, "posterior": proof.posterior},
         "start_settings": proof.settings,
+        "start_classes": proof.classes,
+        "levels": {level: list(taxa) for level, taxa in proof.levels.items()},
         "allergic_risk": list(proof.allergic),
         "facts": {
             "truthful": proof.facts.truthful,
             "inapplicable": proof.facts.inapplicable,
             "never": proof.facts.never,
-            "made_up_that_count": proof.facts.made_up,
             "breaches": [_breach(keyset, breach) for breach in proof.facts.breaches],
         },
         "runs": [_cover_data(cover) for cover in proof.covers],
-        "runs_made_up": [_cover_data(cover) for cover in proof.made_up],
         "one_error": _tally_data(keyset, proof.sampled),
         "two_errors": _tally_data(keyset, proof.two),
-        "sign_taken_for_animal": _tally_data(keyset, proof.taken),
+        "two_errors_can": _two_errors(proof),
         "walks": [_run(keyset, cover) for cover in proof.covers if cover.ruled_out],
     }
 
@@ -183,6 +200,8 @@ def _tally_data(keyset: KeySet, tally: Tally) -> dict[str, Any]:
         "runs": tally.runs,
         "unnamed": tally.missed,
         "kinds": tally.kinds,
+        "hows": tally.hows,
+        "starts": len(tally.starts),
         "misread": tally.slips,
         "answers": tally.answers,
         "walks": [_failure(keyset, failure) for failure in tally.failures[:SHOWN]],

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from keyapp.engine import Tables
-from keyapp.model import Choice, Couplet, Form, KeySet, LeadAnswer, TargetKind
+from keyapp.model import Choice, Couplet, KeySet, LeadAnswer, TargetKind
 from keyapp.proof.facts import counts_against
 from keyapp.proof.specimen import LEADS, couplet_characters, may_show, truthful
 
@@ -30,7 +30,9 @@ Groups = frozenset[str]
 SPENT: Groups = frozenset({""})
 """Stands for an error about something that will not be asked about again."""
 
-Trail = tuple["Trail", "Said"] | None
+Seen = tuple[tuple[str, str], ...]
+Trail = tuple["Trail", "Said", Seen] | None
+"""The answers of one run, last first, each with the states looked at by then."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,6 @@ class Cover:
 
     Attributes:
         taxon: result id.
-        guesses: before a sign, answers about a body that is not there are made up.
         right: runs without an error.
         misread: runs with one misread answer and all that follows from it.
         clearing: most clearing answers in any run, 2 standing for two and more.
@@ -58,7 +59,6 @@ class Cover:
     """
 
     taxon: str
-    guesses: bool
     right: int
     misread: int
     clearing: int
@@ -73,14 +73,19 @@ class Cover:
 
 
 @dataclass(frozen=True, slots=True)
-class _State:
-    """What matters for the rest of a run. `cleared` holds at most one set of groups, or two disjoint ones."""
+class _Place:
+    """What decides how a run may go on: couplets to be asked, states that will be asked about again, the error."""
 
     reached: int
-    seen: tuple[tuple[str, str], ...]
+    seen: Seen
     slip: Groups
-    left: int
-    cleared: frozenset[Groups]
+
+
+Rest = tuple[int, frozenset[Groups]]
+"""*Can't tell* left; and the groups that have cleared: at most one set of them, or two disjoint ones."""
+
+Table = dict[_Place, dict[Rest, tuple[int, Trail]]]
+"""Runs so far: how many there are, and one of them."""
 
 
 @dataclass(slots=True)
@@ -104,73 +109,82 @@ class _Node:
     closes: tuple[str, ...]
 
 
-def count_runs(tables: Tables, taxon: str, guesses: bool = False) -> Cover:
+def count_runs(tables: Tables, taxon: str) -> Cover:
     """Count every run before `taxon` and find the most clearing answers in any.
 
     One answer at most is misread, to any other lead or to *neither fits*. What follows from it: couplets
-    about the same independence group may be misread again, and those that do not apply to an animal are
-    answered any way. Before a sign, a question about a body that is not there is answered *neither
-    fits* or *can't tell*; with `guesses` it is answered any way as well.
+    about the same independence group may be misread again, and those that do not apply to what is there,
+    as all about the body of a spider do not to a web, are answered any way.
     """
     nodes, classes = _prepare(tables, taxon)
-    animal = tables.keyset.taxa[taxon].form is Form.ANIMAL
     memo: dict[object, object] = {}
-    states: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {
-        _State(1, (), frozenset(), CANT_TELLS, frozenset()): (1, None, ())
-    }
+    table: Table = {_Place(1, (), frozenset()): {(CANT_TELLS, frozenset()): (1, None)}}
     for index, node in enumerate(nodes):
-        after: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]] = {}
-        for state, (count, trail, specimen) in states.items():
-            if not state.reached >> index & 1:
-                kept, times = _close(state, nodes, index, classes, memo)
-                _add(after, kept, count * times, trail, specimen)
-                continue
-            for seen, times in _looks(state, node, classes):
-                known = dict(seen)
-                looked = tuple(sorted({**known, **dict(specimen)}.items()))
-                for choice, how, slip, left in _answers(node, known, state, animal or guesses):
-                    cleared = state.cleared
-                    if choice in (node.clears if how == "seen" else node.may_clear):
-                        cleared = _with(cleared, node.groups)
-                    then = _State(state.reached & ~(1 << index) | node.goes[choice], seen, slip, left, cleared)
-                    kept, more = _close(then, nodes, index, classes, memo)
-                    said = (trail, Said(node.couplet.id, choice, how))
-                    _add(after, kept, count * times * more, said, looked)
-        states = after
-    return _summed(tables, taxon, guesses, states)
+        after: Table = {}
+        for place, rests in table.items():
+            for then, times, said, seen in _steps(nodes, index, place, classes, memo):
+                into = after.setdefault(then, {})
+                for rest, (count, trail) in rests.items():
+                    moved = rest if said is None else _moved(rest, node, said)
+                    if moved is None:
+                        continue
+                    if moved in into:
+                        old, first = into[moved]
+                        into[moved] = (old + count * times, first)
+                    else:
+                        into[moved] = (count * times, trail if said is None else (trail, said, seen))
+        table = {place: rests for place, rests in after.items() if rests}
+    return _summed(tables, taxon, table)
 
 
-def _summed(
-    tables: Tables,
-    taxon: str,
-    guesses: bool,
-    states: Mapping[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]],
-) -> Cover:
-    right = sum(count for state, (count, _, _) in states.items() if not state.slip)
-    misread = sum(count for state, (count, _, _) in states.items() if state.slip)
-    worst = max(states, key=lambda state: len(state.cleared))
-    need = tables.weights.ruled_out_answers
-    out = sum(count for state, (count, _, _) in states.items() if len(state.cleared) >= min(need, 2))
-    _, trail, specimen = states[worst]
-    walk = []
-    while trail is not None:
-        trail, said = trail
-        walk.append(said)
-    return Cover(taxon, guesses, right, misread, len(worst.cleared), tuple(reversed(walk)), dict(specimen), out)
+def _steps(
+    nodes: list[_Node], index: int, place: _Place, classes: Mapping[str, Mapping[str, int]], memo: dict[object, object]
+) -> Iterator[tuple[_Place, int, Said | None, Seen]]:
+    """What may come of a couplet: where a run then is, how many runs this is, the answer, and the states seen for it.
+
+    A couplet that has not been reached is passed over.
+    """
+    node = nodes[index]
+    if not place.reached >> index & 1:
+        kept, times = _close(place, nodes, index, classes, memo)
+        yield kept, times, None, ()
+        return
+    for seen, times in _looks(place, node, classes):
+        for choice, how, slip in _answers(node, dict(seen), place.slip):
+            then = _Place(place.reached & ~(1 << index) | node.goes[choice], seen, slip)
+            kept, more = _close(then, nodes, index, classes, memo)
+            yield kept, times * more, Said(node.couplet.id, choice, how), seen
 
 
-def _add(
-    table: dict[_State, tuple[int, Trail, tuple[tuple[str, str], ...]]],
-    state: _State,
-    count: int,
-    trail: Trail,
-    specimen: tuple[tuple[str, str], ...],
-) -> None:
-    if state in table:
-        old, first, looked = table[state]
-        table[state] = (old + count, first, looked)
-    else:
-        table[state] = (count, trail, specimen)
+def _moved(rest: Rest, node: _Node, said: Said) -> Rest | None:
+    """What is left after an answer; None where there is no *can't tell* left."""
+    left, cleared = rest
+    if said.choice is Choice.CANT_TELL:
+        return (left - 1, cleared) if left else None
+    if said.choice in (node.clears if said.how == "seen" else node.may_clear):
+        cleared = _with(cleared, node.groups)
+    return left, cleared
+
+
+def _summed(tables: Tables, taxon: str, table: Table) -> Cover:
+    need = min(tables.weights.ruled_out_answers, 2)
+    right = misread = out = most = 0
+    worst: Trail = None
+    for place, rests in table.items():
+        for (_, cleared), (count, trail) in rests.items():
+            right += 0 if place.slip else count
+            misread += count if place.slip else 0
+            out += count if len(cleared) >= need else 0
+            if worst is None or len(cleared) > most:
+                most, worst = len(cleared), trail
+    walk: list[Said] = []
+    specimen: dict[str, str] = {}
+    while worst is not None:
+        worst, said, seen = worst
+        walk.insert(0, said)
+        # Later on a state may stand for others like it; the one first looked at is meant.
+        specimen.update(seen)
+    return Cover(taxon, right, misread, most, tuple(walk), dict(sorted(specimen.items())), out)
 
 
 def _with(cleared: frozenset[Groups], groups: Groups) -> frozenset[Groups]:
@@ -189,34 +203,29 @@ def _with(cleared: frozenset[Groups], groups: Groups) -> frozenset[Groups]:
     return frozenset({held & groups})
 
 
-def _answers(
-    node: _Node, known: Mapping[str, str], state: _State, any_way: bool
-) -> Iterator[tuple[Choice, str, Groups, int]]:
-    """Answers that this observer may give: choice, how, what is misread by then, *can't tell* left."""
-    if state.left:
-        yield Choice.CANT_TELL, "can't tell", state.slip, state.left - 1
+def _answers(node: _Node, known: Mapping[str, str], slip: Groups) -> Iterator[tuple[Choice, str, Groups]]:
+    """Answers that this observer may give: choice, how, and what is misread by then."""
+    yield Choice.CANT_TELL, "can't tell", slip
     if not node.applies:
-        for choice in (*LEADS, Choice.NEITHER) if any_way else (Choice.NEITHER,):
-            yield choice, "made up" if any_way else "seen", state.slip, state.left
+        for choice in (*LEADS, Choice.NEITHER):
+            yield choice, "made up", slip
         return
     right = truthful(node.couplet, known)
     for choice in (*LEADS, Choice.NEITHER):
         if choice in right:
-            yield choice, "seen", state.slip, state.left
-        elif not state.slip:
-            yield choice, "misread", node.groups, state.left
-        elif state.slip & node.groups:
-            yield choice, "misread again", state.slip, state.left
+            yield choice, "seen", slip
+        elif not slip:
+            yield choice, "misread", node.groups
+        elif slip & node.groups:
+            yield choice, "misread again", slip
 
 
-def _looks(
-    state: _State, node: _Node, classes: Mapping[str, Mapping[str, int]]
-) -> Iterator[tuple[tuple[tuple[str, str], ...], int]]:
+def _looks(place: _Place, node: _Node, classes: Mapping[str, Mapping[str, int]]) -> Iterator[tuple[Seen, int]]:
     """The states the characters of a couplet may turn out to have, and how many specimens have them."""
     if not node.applies:
-        yield state.seen, 1
+        yield place.seen, 1
         return
-    seen = dict(state.seen)
+    seen = dict(place.seen)
     new = [c for c in node.characters if c not in seen]
     for states in product(*(classes[c].items() for c in new)):
         times = 1
@@ -228,23 +237,23 @@ def _looks(
 
 
 def _close(
-    state: _State,
+    place: _Place,
     nodes: list[_Node],
     index: int,
     classes: Mapping[str, Mapping[str, int]],
     memo: dict[object, object],
-) -> tuple[_State, int]:
+) -> tuple[_Place, int]:
     """Forget what is not asked about again; a character never looked at may have had any state."""
     times = 1
-    seen = dict(state.seen)
+    seen = dict(place.seen)
     for character in nodes[index].closes:
         if seen.pop(character, None) is None:
             times *= sum(classes[character].values())
-    below, groups = _below(nodes, state.reached, memo)
+    below, groups = _below(nodes, place.reached, memo)
     asked = nodes[index].asked
     seen = {c: _alike(nodes, classes[c], c, value, asked[c] & below, memo) for c, value in seen.items()}
-    slip = state.slip if not state.slip or state.slip & groups else SPENT
-    return _State(state.reached, tuple(sorted(seen.items())), slip, state.left, state.cleared), times
+    slip = place.slip if not place.slip or place.slip & groups else SPENT
+    return _Place(place.reached, tuple(sorted(seen.items())), slip), times
 
 
 def _below(nodes: list[_Node], reached: int, memo: dict[object, object]) -> tuple[int, Groups]:
@@ -281,7 +290,6 @@ def _alike(
 def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[str, int]]]:
     keyset = tables.keyset
     shows = may_show(keyset, keyset.taxa[taxon])
-    sign = keyset.taxa[taxon].form is not Form.ANIMAL
     order = _order(keyset)
     place = {couplet: i for i, couplet in enumerate(order)}
     nodes = []
@@ -290,7 +298,7 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
         characters = couplet_characters(couplet)
         ways = [_bit(keyset, place, couplet, side) for side in (0, 1)]
         clears = frozenset(c for c in LEADS if counts_against(tables, taxon, [LeadAnswer(couplet_id, c)]))
-        may_clear = clears | {c for c in LEADS if _may_meet(keyset, couplet, c, shows, sign)}
+        may_clear = clears | {c for c in LEADS if _may_meet(keyset, couplet, c, shows)}
         nodes.append(
             _Node(
                 couplet,
@@ -326,18 +334,14 @@ def _prepare(tables: Tables, taxon: str) -> tuple[list[_Node], dict[str, dict[st
     return nodes, {c: _classes(nodes, c, shows[c]) for c in last}
 
 
-def _may_meet(
-    keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[str, tuple[str, ...]], sign: bool
-) -> bool:
+def _may_meet(keyset: KeySet, couplet: Couplet, choice: Choice, shows: Mapping[str, tuple[str, ...]]) -> bool:
     """Whether a lead leaves a state open that the result never shows, and another couplet asks the same."""
     characters = couplet_characters(couplet)
     if len(characters) != 1 or keyset.characters[characters[0]].never_clears:
         return False
     (name,) = characters
-    if sum(couplet_characters(other) == characters for other in keyset.couplets.values()) < 2:
+    if name not in shows or sum(couplet_characters(other) == characters for other in keyset.couplets.values()) < 2:
         return False
-    if name not in shows:
-        return sign
     held = couplet.leads[LEADS.index(choice)].holds.get(name, frozenset())
     return bool(held - set(shows[name]))
 

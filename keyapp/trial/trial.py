@@ -1,10 +1,11 @@
-"""A trial: many simulated calls, over regions, months and animals, in parallel and repeatable."""
+"""Trials: many simulated calls, over regions, months and animals, in parallel and repeatable."""
 
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import partial
 
@@ -15,7 +16,10 @@ from keyapp.model import KeySet, Settings, Taxon
 from keyapp.trial.call import Outcome, Policy, hold_call
 from keyapp.trial.caller import Habits, draw_caller
 
-__all__ = ["Plan", "run_trial"]
+__all__ = ["Plan", "run_trials"]
+
+CHUNK = 20
+"""Calls that a worker process holds before it reports."""
 
 _TABLES: Tables | None = None
 """The tables of a worker process; set once when it starts."""
@@ -43,26 +47,46 @@ class Plan:
     policy: Policy = field(default_factory=Policy)
 
 
-def run_trial(
-    keyset: KeySet, plan: Plan, *, workers: int | None = None, told: Callable[[int], None] | None = None
-) -> tuple[Outcome, ...]:
-    """Hold every call of `plan`; `told` hears how many are done. Results do not depend on `workers`."""
+Job = tuple[Plan, int]
+"""A plan and the number of the first call of a chunk of it."""
+
+
+def run_trials(
+    keyset: KeySet, plans: Sequence[Plan], *, workers: int | None = None, told: Callable[[int, int], None] | None = None
+) -> tuple[tuple[Outcome, ...], ...]:
+    """Hold every call of every plan, and give the outcomes plan by plan.
+
+    `told` hears how many calls of all are done. Results do not depend on `workers`. Plans of one seed meet the same
+    animals, so that they differ only in what they vary.
+    """
+    jobs = [(which, plan, start) for which, plan in enumerate(plans) for start in range(0, plan.calls, CHUNK)]
+    total = sum(plan.calls for plan in plans)
+    found: list[list[Outcome]] = [[] for _ in plans]
+    done = 0
+    with _pool(keyset, workers) as hold:
+        for (which, _, _), outcomes in zip(jobs, hold([(plan, start) for _, plan, start in jobs]), strict=True):
+            found[which] += outcomes
+            done += len(outcomes)
+            if told:
+                told(done, total)
+    return tuple(tuple(outcomes) for outcomes in found)
+
+
+@contextmanager
+def _pool(keyset: KeySet, workers: int | None) -> Iterator[Callable[[Sequence[Job]], Iterable[list[Outcome]]]]:
+    """What holds jobs one after the other: this process alone, or several side by side."""
     count = workers if workers is not None else max(1, os.cpu_count() or 1)
-    chunks = [range(start, min(start + 20, plan.calls)) for start in range(0, plan.calls, 20)]
-    outcomes: list[Outcome] = []
     if count <= 1:
         _begin(keyset)
-        for chunk in chunks:
-            outcomes += _hold(plan, chunk)
-            if told:
-                told(len(outcomes))
-        return tuple(outcomes)
+        yield partial(map, _hold)
+        return
     with ProcessPoolExecutor(count, initializer=_begin, initargs=(keyset,)) as pool:
-        for found in pool.map(partial(_hold, plan), chunks):
-            outcomes += found
-            if told:
-                told(len(outcomes))
-    return tuple(outcomes)
+        try:
+            yield partial(pool.map, _hold)
+        except BaseException:
+            # Else leaving would wait for every call not yet held.
+            pool.shutdown(cancel_futures=True)
+            raise
 
 
 def _begin(keyset: KeySet) -> None:
@@ -70,10 +94,11 @@ def _begin(keyset: KeySet) -> None:
     _TABLES = build_tables(keyset)
 
 
-def _hold(plan: Plan, numbers: Sequence[int]) -> list[Outcome]:
+def _hold(job: Job) -> list[Outcome]:
     tables = _TABLES
     assert tables is not None
-    return [_one(tables, plan, number) for number in numbers]
+    plan, start = job
+    return [_one(tables, plan, number) for number in range(start, min(start + CHUNK, plan.calls))]
 
 
 def _one(tables: Tables, plan: Plan, number: int) -> Outcome:
@@ -84,6 +109,7 @@ def _one(tables: Tables, plan: Plan, number: int) -> Outcome:
     settings = Settings(region=region, month=int(rng.integers(1, 13)))
     taxon = _animal(tables, plan, settings, rng)
     caller = draw_caller(keyset, taxon, plan.habits, [plan.seed, number, 1])
+    settings = replace(settings, spot=caller.animal.spot)
     known = settings if rng.random() < 0.8 else replace(settings, region=None, month=None)
     return hold_call(tables, caller, known, plan.policy)
 

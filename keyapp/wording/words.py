@@ -15,6 +15,7 @@ from keyapp.model import (
     KeySet,
     LeadAnswer,
     Measurement,
+    Report,
     Settings,
     Sureness,
 )
@@ -82,6 +83,8 @@ class Words:
             question = character.question.say(self.language)
             if isinstance(answer, Measurement):
                 said = f"{question} {answer.mm:g} mm"
+            elif self.says_nothing(answer):
+                return f"{question} {self.fixed('choice.cant-tell')}"
             else:
                 joint = " + " if answer.both else " / "
                 labels = [
@@ -89,6 +92,10 @@ class Words:
                 ]
                 said = f"{question} {joint.join(labels)}"
         return said if answer.sureness is Sureness.SURE else f"{said} ({self.fixed('sureness.think-so')})"
+
+    def says_nothing(self, answer: Answer) -> bool:
+        """Whether a report leaves every state open, which is how *can't tell* is kept."""
+        return isinstance(answer, Report) and len(answer.states) == len(self.keyset.characters[answer.character].states)
 
     # Safety ----------------------------------------------------------------------------------
 
@@ -124,7 +131,7 @@ class Words:
             return self.fixed("unknown")
         if found.claim is Claim.ONE_OF:
             return self.fixed("claim.one-of")
-        return self.fixed(f"claim.{found.claim}", name=_within(self.group(found.candidates[0].group)))
+        return self.fixed(f"claim.{found.claim}", name=self.within(self.group(found.candidates[0].group)))
 
     def reason(self, reading: Reading) -> str:
         """Why the claim is no firmer."""
@@ -139,9 +146,9 @@ class Words:
         found = reading.verdict
         if not found.led_to:
             return ""
-        led = _within(self.listing([self.taxon(t) for t in found.led_to]))
+        led = self.within(self.listing([self.taxon(t) for t in found.led_to]))
         if found.differs:
-            return self.fixed("differs", led=led, top=_within(self.group(found.candidates[0].group)))
+            return self.fixed("differs", led=led, top=self.within(self.group(found.candidates[0].group)))
         return self.fixed("led-to", led=led)
 
     def action_lines(self, reading: Reading) -> tuple[tuple[Action, str, str], ...]:
@@ -252,7 +259,7 @@ class Words:
         """Names in a row."""
         return ", ".join(dict.fromkeys(names))
 
-
-def _within(name: str) -> str:
-    """A name as it stands inside a sentence."""
-    return name[:1].lower() + name[1:]
+    @staticmethod
+    def within(name: str) -> str:
+        """A name as it stands inside a sentence."""
+        return name[:1].lower() + name[1:]

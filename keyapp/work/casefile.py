@@ -18,6 +18,8 @@ from keyapp.model import (
     Report,
     Settings,
     Sureness,
+    check_plain_setting,
+    check_shape,
 )
 
 __all__ = ["FORMAT", "case_from_json", "case_to_json"]
@@ -40,25 +42,54 @@ def case_to_json(case: Case) -> str:
 
 
 def case_from_json(text: str) -> Case:
-    """Read a case back; raises UserError where the text is damaged or too new."""
+    """Read a case back; raises UserError where the text is damaged or too new.
+
+    Everything that no key could take is damage. Whether this key knows the ids is for `check_case`.
+    """
     try:
-        data = json.loads(text)
+        data = json.loads(text, parse_constant=_no_constant)
         if not isinstance(data, dict):
             raise TypeError("not an object")
         version = data["format"]
-        if not isinstance(version, int) or version > FORMAT:
+        if not isinstance(version, int) or isinstance(version, bool) or version < 1:
+            raise TypeError("no version")
+        if version > FORMAT:
             raise UserError(
                 "The kept enquiry was written by a newer version.", fix="Update the program, or start a new enquiry."
             )
-        settings = dict(data["settings"])
-        settings["evidence"] = Evidence(settings["evidence"])
         return Case(
-            Settings(**settings),
+            _settings_in(data["settings"]),
             tuple(_answer_in(a) for a in data["answers"]),
-            frozenset(str(c) for c in data["reopened"]),
+            frozenset(_text(c) for c in data["reopened"]),
         )
-    except (ValueError, TypeError, KeyError, AttributeError) as error:
+    except (ValueError, TypeError, KeyError, AttributeError, RecursionError, _Damage) as error:
         raise UserError("The kept enquiry is damaged and cannot be read.", fix="Start a new enquiry.") from error
+
+
+class _Damage(Exception):
+    """Something in the file that no key could take."""
+
+
+def _no_constant(name: str) -> None:
+    raise ValueError(f"{name} is no number")
+
+
+def _text(value: object) -> str:
+    if not isinstance(value, str):
+        raise TypeError(value)
+    return value
+
+
+def _settings_in(data: Mapping[str, Any]) -> Settings:
+    values = dict(data)
+    values["evidence"] = Evidence(values["evidence"])
+    settings = Settings(**values)
+    try:
+        for name in Settings.__dataclass_fields__:
+            check_plain_setting(name, getattr(settings, name))
+    except UserError as error:
+        raise _Damage from error
+    return settings
 
 
 def _answer_out(answer: Answer) -> dict[str, Any]:
@@ -76,10 +107,17 @@ def _answer_in(data: Mapping[str, Any]) -> Answer:
     values["evidence"] = Evidence(values["evidence"])
     if kind == "lead":
         values["choice"] = Choice(values["choice"])
-        return LeadAnswer(**values)
-    if kind == "report":
-        values["states"] = frozenset(values["states"])
-        return Report(**values)
-    if kind == "size":
-        return Measurement(**values)
-    raise ValueError(kind)
+        answer: Answer = LeadAnswer(**values)
+    elif kind == "report":
+        if not isinstance(values["states"], list):
+            raise TypeError("states")
+        answer = Report(**{**values, "states": frozenset(values["states"])})
+    elif kind == "size":
+        answer = Measurement(**values)
+    else:
+        raise ValueError(kind)
+    try:
+        check_shape(answer)
+    except UserError as error:
+        raise _Damage from error
+    return answer

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from keyapp.engine import THING, Reading, Tables, read_case, second_look
+from keyapp.engine import Reading, Tables, read_case, second_look
 from keyapp.engine.second_look import SecondLook
 from keyapp.errors import UserError
 from keyapp.model import (
@@ -16,9 +16,12 @@ from keyapp.model import (
     LeadAnswer,
     Measurement,
     Report,
-    Settings,
     Sureness,
     View,
+    check_answer,
+    check_case,
+    check_setting,
+    word_of,
 )
 from keyapp.work.names import nearest
 
@@ -30,14 +33,18 @@ Listener = Callable[[], None]
 class Enquiry:
     """The state of one enquiry. Views listen to it and hold nothing themselves.
 
-    Every act takes effect whole or not at all: a bad id, state or number raises UserError and
+    Every act takes effect whole or not at all: a bad id, word, state or number raises UserError and
     leaves everything as it was. Listeners are called once for a real change, never otherwise.
+    Words may be given as plain text (`"first"`, `"think-so"`, `"photo"`).
 
     Attributes:
         tables: the key set made ready for the engine.
     """
 
     def __init__(self, tables: Tables, case: Case | None = None) -> None:
+        """Begin with `case`, or with nothing; raises UserError where the key cannot take the case."""
+        if case is not None:
+            check_case(tables.keyset, case)
         self.tables = tables
         self._case = case or Case()
         self._undo: list[Case] = []
@@ -80,19 +87,18 @@ class Enquiry:
 
     def set_up(self, **settings: object) -> None:
         """Change settings by name: hurt, thing, spot, region, month, asker, told, evidence."""
-        known = {f for f in Settings.__dataclass_fields__}
         for name, value in settings.items():
-            if name not in known:
-                raise UserError(f"There is no setting “{name}”.", fix=f"Use {nearest(name, known)}.")
-            self._check_setting(name, value)
+            check_setting(self.tables.keyset, name, value)
+        if "evidence" in settings:
+            settings["evidence"] = word_of(Evidence, "evidence", settings["evidence"])
         self._change(replace(self._case, settings=replace(self._case.settings, **settings)))  # type: ignore[arg-type]
 
     def choose(
         self,
         couplet: str,
-        choice: Choice,
-        sureness: Sureness = Sureness.SURE,
-        evidence: Evidence | None = None,
+        choice: Choice | str,
+        sureness: Sureness | str = Sureness.SURE,
+        evidence: Evidence | str | None = None,
         view_seen: bool | None = None,
     ) -> None:
         """Answer a couplet, or change the answer to it.
@@ -101,52 +107,43 @@ class Enquiry:
         the chosen lead says that something is not there. Without it in view the answer adds
         nothing.
         """
-        if couplet not in self.tables.keyset.couplets:
-            raise UserError(
-                f"There is no couplet “{couplet}”.", fix=f"Use {nearest(couplet, self.tables.keyset.couplets)}."
-            )
-        if self.lead_needs_view(couplet, choice) is not None and view_seen is None:
+        seen = True if view_seen is None else view_seen
+        chosen = word_of(Choice, "choice", choice)
+        answer = LeadAnswer(couplet, chosen, word_of(Sureness, "sureness", sureness), self._kind(evidence), seen)
+        check_answer(self.tables.keyset, answer)
+        if self.lead_needs_view(couplet, chosen) is not None and view_seen is None:
             raise UserError(
                 "This lead says that something is not there.",
                 where=couplet,
                 fix="Say whether the side it speaks of was in view (view_seen).",
             )
-        seen = True if view_seen is None else view_seen
-        kind = evidence or self._case.settings.evidence
-        self._change(self._case.with_answer(LeadAnswer(couplet, choice, sureness, kind, seen)))
+        self._change(self._case.with_answer(answer))
 
     def report(
         self,
         character: str,
-        states: frozenset[str],
+        states: Iterable[str],
         *,
         both: bool = False,
-        sureness: Sureness = Sureness.SURE,
-        evidence: Evidence | None = None,
+        sureness: Sureness | str = Sureness.SURE,
+        evidence: Evidence | str | None = None,
         view_seen: bool | None = None,
     ) -> None:
         """Report a character directly; it takes the place of an earlier report of it."""
-        characters = self.tables.keyset.characters
-        if character not in characters:
-            raise UserError(f"There is no character “{character}”.", fix=f"Use {nearest(character, characters)}.")
-        found = characters[character]
-        if found.number:
-            raise UserError(f"“{character}” is a size.", fix="Give it in mm (measure).")
-        unknown = sorted(set(states) - set(found.state_ids))
-        if unknown or not states:
-            wrong = f"“{character}” has no state “{unknown[0]}”." if unknown else f"No state of “{character}” is given."
-            fix = nearest(unknown[0], found.state_ids) if unknown else ", ".join(found.state_ids)
-            raise UserError(wrong, fix=f"Use {fix}.")
-        absent = any(found.state(s).absence for s in states)
+        seen = True if view_seen is None else view_seen
+        answer = Report(
+            character, _as_set(states), both, word_of(Sureness, "sureness", sureness), self._kind(evidence), seen
+        )
+        check_answer(self.tables.keyset, answer)
+        found = self.tables.keyset.characters[character]
+        absent = any(found.state(s).absence for s in answer.states)
         if absent and found.view is not View.ANY and view_seen is None:
             raise UserError(
                 "“Not there” can only be reported when that side was seen.",
                 where=character,
                 fix=f"Say whether the view “{found.view}” was seen (view_seen).",
             )
-        kind = evidence or self._case.settings.evidence
-        seen = True if view_seen is None else view_seen
-        self._change(self._case.with_answer(Report(character, frozenset(states), both, sureness, kind, seen)))
+        self._change(self._case.with_answer(answer))
 
     def measure(
         self,
@@ -154,30 +151,24 @@ class Enquiry:
         mm: float,
         *,
         spread: float | None = None,
-        sureness: Sureness = Sureness.SURE,
-        evidence: Evidence | None = None,
+        sureness: Sureness | str = Sureness.SURE,
+        evidence: Evidence | str | None = None,
     ) -> None:
         """Report a size in mm. `spread`: standard deviation of its natural log, where measured."""
-        characters = self.tables.keyset.characters
-        found = characters.get(character)
-        if found is None or found.number is None:
-            numeric = [c.id for c in characters.values() if c.number]
-            raise UserError(f"“{character}” is not a size.", fix=f"Use {nearest(character, numeric)}.")
-        least, most = found.number.least, found.number.most
-        if not isinstance(mm, int | float) or isinstance(mm, bool) or not least <= mm <= most:
-            given = str(mm)[:20]
-            raise UserError(f"{given} mm is out of range.", where=character, fix=f"Give {least:g} to {most:g} mm.")
-        if spread is not None and not 0 < spread <= 2:
-            raise UserError(f"A spread of {spread} is out of range.", where=character, fix="Give more than 0, up to 2.")
-        kind = evidence or self._case.settings.evidence
-        self._change(self._case.with_answer(Measurement(character, float(mm), spread, sureness, kind)))
+        answer = Measurement(character, mm, spread, word_of(Sureness, "sureness", sureness), self._kind(evidence))
+        check_answer(self.tables.keyset, answer)
+        self._change(self._case.with_answer(replace(answer, mm=float(mm))))
 
     def take_back(self, answer: Answer) -> None:
-        """Take an answer back altogether."""
+        """Take an answer back altogether; without effect where it was never given."""
         self._change(self._case.without(answer))
 
     def reopen(self, couplet: str) -> None:
         """Ask a couplet again: drop its answer, or open one that was passed."""
+        couplets = self.tables.keyset.couplets
+        if not isinstance(couplet, str) or couplet not in couplets:
+            name = str(couplet)
+            raise UserError(f"There is no couplet “{name}”.", where="couplet", fix=f"Use {nearest(name, couplets)}.")
         old = self._case.lead_answer(couplet)
         case = self._case.without(old) if old else self._case
         self._change(replace(case, reopened=case.reopened | {couplet}))
@@ -219,25 +210,8 @@ class Enquiry:
                 return character.view
         return None
 
-    def _check_setting(self, name: str, value: object) -> None:
-        keyset = self.tables.keyset
-        if value is None and name != "told" and name != "evidence":
-            return
-        choices: dict[str, tuple[str, ...]] = {
-            "spot": tuple(keyset.spots),
-            "region": (*keyset.regions, *(s for r in keyset.regions.values() for s in r.states)),
-            "thing": keyset.characters[THING].state_ids if THING in keyset.characters else (),
-            "asker": ("caller", "gardener", "class", "staff"),
-            "evidence": tuple(str(e) for e in Evidence),
-        }
-        if name in choices and value not in choices[name]:
-            raise UserError(f"“{value}” is not a {name} of this key.", fix=f"Use {nearest(str(value), choices[name])}.")
-        if name == "month" and not (isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= 12):
-            raise UserError(f"“{value}” is not a month.", fix="Give a whole number from 1 to 12.")
-        if name == "hurt" and not isinstance(value, bool):
-            raise UserError(f"“{value}” is not an answer to “is anyone hurt”.", fix="Give true or false.")
-        if name == "told" and not isinstance(value, str):
-            raise UserError("What you were told must be text.", fix="Put it in quotation marks.")
+    def _kind(self, evidence: Evidence | str | None) -> Evidence:
+        return self._case.settings.evidence if evidence is None else word_of(Evidence, "evidence", evidence)
 
     def _change(self, case: Case) -> None:
         if case == self._case:
@@ -258,3 +232,10 @@ class Enquiry:
         self._reading = None
         for listener in self._listeners:
             listener()
+
+
+def _as_set(states: object) -> frozenset[str]:
+    """States as a set, where they are several texts; anything else is left for the check to refuse."""
+    if isinstance(states, frozenset | set | list | tuple) and all(isinstance(state, str) for state in states):
+        return frozenset(states)
+    return states  # type: ignore[return-value]

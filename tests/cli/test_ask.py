@@ -69,5 +69,56 @@ def test_undo_and_trail(talk):
     assert "Undone." in said
 
 
+def test_is_it_a_widow_says_the_evidence_and_asks_one_thing_then_goes_back(talk):
+    said = talk(*SKIP_SETTINGS, "is black widow", "1", "yes", "", "trail", "quit")
+    first, second = said.split("Is it one of the widow spiders?")[1:3]
+    assert "Not ruled out:" in first
+    assert "Still missing to rule it out: two sure answers against it" in first
+    assert "Look at this next:" in first
+    assert "it." in second
+    assert "Back to the key. Your answers are kept." in second
+    assert "reported:" in second
+
+
+def test_a_feared_animal_is_asked_about_in_the_middle_and_answers_are_kept(talk):
+    said = talk(*SKIP_SETTINGS, "1", "is Brown Reclsue", "", "trail", "quit")
+    assert "Is it one of the recluse spiders?" in said
+    assert "  1. " in said.split("Back to the key.")[1]
+
+
+def test_cant_tell_of_a_direct_question_is_not_asked_again(talk):
+    said = talk(*SKIP_SETTINGS, "is widow", "can't", "", "trail", "quit")
+    asked = [line for line in said.splitlines() if line.startswith("Look at this next:")]
+    assert len(asked) == 2
+    assert asked[0] != asked[1]
+    assert "can't tell" in said.split("reported:")[1]
+
+
+def test_a_name_for_several_animals_asks_which(talk):
+    said = talk(*SKIP_SETTINGS, "is banana spider", "1", "", "quit")
+    assert "Which one?" in said
+    assert "Is it this one:" in said
+
+
+def test_a_name_that_nothing_has_is_answered_with_names_to_try(talk):
+    assert "Try another name for it, or one of: widow spiders" in talk(*SKIP_SETTINGS, "is zzqq", "quit")
+
+
+def test_words_of_injury_after_is_open_the_card(talk):
+    assert "PERSON FIRST" in talk(*SKIP_SETTINGS, "is what bit me", "quit")
+
+
+def test_best_says_what_helps_most_and_why_and_asks_it(talk):
+    said = talk(*SKIP_SETTINGS, "best", "1", "yes", "trail", "quit")
+    line = next(one for one in said.splitlines() if one.startswith("What would help most now:"))
+    assert "It may help to rule out" in line or "It tells more about" in line
+    assert "reported:" in said
+
+
+def test_the_result_says_in_one_line_whether_to_go_on(talk):
+    lines = talk(*SKIP_SETTINGS, "result", "quit").splitlines()
+    assert sum(line.startswith("Go on: more can be seen.") for line in lines) == 1
+
+
 def test_the_end_of_input_ends_it(talk):
     assert talk("no")

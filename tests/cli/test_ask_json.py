@@ -76,6 +76,52 @@ def test_the_result_is_whole_at_any_time(desk):
     assert any("1-800-222-1222" in line for line in result["referral"])
 
 
+def test_a_feared_animal_is_weighed_and_the_case_stays_as_it_is(desk):
+    before = say(desk, "report", character="leg-build", states=["short-stout"])
+    reply = say(desk, "feared", name="black widow")
+    (fear,) = reply["feared"]
+    assert (fear["id"], fear["danger"], fear["open"]) == ("widows", "widows", True)
+    assert fear["status"] == "Not ruled out: widow spiders. Do not handle."
+    assert sum(len(fear[side]) for side in ("for", "against", "little")) == 1
+    assert fear["missing"]
+    assert fear["best"]["character"] != "leg-build"
+    assert reply["standing"] == before["standing"]
+    assert say(desk, "feared", name="widows")["feared"][0]["id"] == "widows"
+
+
+def test_a_name_for_several_gives_each_and_a_very_wide_one_a_list(desk):
+    assert {f["id"] for f in say(desk, "feared", name="banana spider")["feared"]} == {
+        "giant-crab",
+        "garden-orb",
+        "golden-silk-orb",
+    }
+    wide = say(desk, "feared", name="spider")
+    assert wide["feared"] == []
+    assert wide["may_mean"][0] == {"id": "widows", "danger": "widows", "name": "widow spiders"}
+
+
+def test_words_of_injury_in_a_feared_name_bring_the_emergency_lines(desk):
+    assert any("1-800-222-1222" in line for line in say(desk, "feared", name="it bit my hand")["emergency"])
+
+
+def test_what_helps_most_comes_with_its_reason_and_can_be_passed_over(desk):
+    reply = say(desk, "helps-most")
+    best = reply["helps_most"]
+    assert best["because"] in ("family", "danger", "both")
+    assert best["why"] in best["says"]
+    assert reply["stop"]["reason"] == "go-on"
+    say(desk, "cant-see", character=best["character"])
+    assert say(desk, "helps-most")["helps_most"]["character"] != best["character"]
+    assert say(desk, "undo")["notes"] == []
+    assert say(desk, "helps-most")["helps_most"]["character"] == best["character"]
+
+
+def test_the_result_says_whether_to_go_on(desk):
+    result = say(desk, "result")["result"]
+    assert result["stop"]["says"].startswith("Go on: more can be seen.")
+    assert result["helps_most"]["character"]
+
+
 BAD = {
     "not json": "hello",
     "nan": '{"act": "measure", "character": "body-length", "mm": NaN}',
@@ -92,6 +138,10 @@ BAD = {
     "a word of the language as setting": '{"act": "settings", "self": 1}',
     "a very long number": '{"act": "measure", "character": "body-length", "mm": 1' + "0" * 400 + "}",
     "deep": "[" * 5000,
+    "no such animal": '{"act": "feared", "name": "zzqq"}',
+    "a feared animal without a name": '{"act": "feared"}',
+    "a size that was not seen": '{"act": "cant-see", "character": "body-length"}',
+    "no character to pass over": '{"act": "cant-see", "character": "nose"}',
     "absence without view": '{"act": "report", "character": "underside-mark", "states": ["none"]}',
 }
 
@@ -113,7 +163,7 @@ VALUES = st.recursive(
 )
 FIELDS = st.dictionaries(
     st.sampled_from(
-        ["choice", "couplet", "character", "states", "mm", "sureness", "evidence", "month", "told", "both"]
+        ["choice", "couplet", "character", "states", "mm", "name", "sureness", "evidence", "month", "told", "both"]
     ),
     VALUES,
 )

@@ -11,6 +11,8 @@ from keyapp.engine import build_tables, prior, read_case
 from keyapp.engine.question import next_questions
 from keyapp.model import Case, Evidence, Observer, Report, Settings, Weights
 from tests.builders import character, keyset, taxon
+from tests.engine.brute_force import worth_by_hand
+from tests.engine.random_keys import random_answers, random_dangerous
 from tests.engine.test_safety import TABLES as DANGEROUS
 
 OBSERVERS = (Observer("good", 0.4, 0.5), Observer("poor", 0.6, 2.0))
@@ -104,3 +106,38 @@ def test_clearing_a_danger_counts():
     )
     cleared = {q.character: q.cleared for q in found}
     assert cleared["gait"] >= cleared["colour"]
+
+
+@pytest.mark.parametrize("seed", range(16))
+def test_bits_cleared_and_order_equal_brute_force_where_dangers_are_named(seed):
+    """With observer levels, with slips, and with groups that an answer has touched, where the same error lasts on."""
+    tables = random_dangerous(seed)
+    answers = random_answers(tables, seed, most=3)
+    reading = read_case(tables, Case(answers=answers))
+    said = {answer.character for answer in answers}
+    by_hand = {
+        name: worth_by_hand(tables, tables, name, answers, lambda stand: [chance for _, chance in stand.groups])
+        for name in tables.characters
+        if name not in said
+    }
+    found = asked(tables, *answers)
+    for question in found:
+        bits, cleared, score = by_hand[question.character]
+        assert question.bits == pytest.approx(bits, abs=1e-9)
+        if reading.not_ruled_out:
+            assert (question.cleared, question.score) == pytest.approx((cleared, score), abs=1e-9)
+    assert {q.character for q in found} == {name for name, worth in by_hand.items() if worth[2] > 1e-9}
+    if reading.not_ruled_out:
+        best = max(worth[2] for worth in by_hand.values())
+        assert by_hand[found[0].character][2] == pytest.approx(best, abs=1e-9)
+
+
+def test_the_random_keys_ask_within_groups_that_were_answered():
+    """Else the persistent error would go untested."""
+    touching = 0
+    for seed in range(16):
+        tables = random_dangerous(seed)
+        answers = random_answers(tables, seed, most=3)
+        touched = {tables.characters[a.character].character.group for a in answers}
+        touching += sum(tables.characters[q.character].character.group in touched for q in asked(tables, *answers))
+    assert touching > 8

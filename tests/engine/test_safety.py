@@ -5,7 +5,22 @@ from __future__ import annotations
 import pytest
 
 from keyapp.engine import Action, build_tables, read_case, second_look
-from keyapp.model import Case, Choice, Danger, Evidence, LeadAnswer, Report, Settings, Sureness, View, Weights
+from keyapp.engine.ledger import events
+from keyapp.engine.safety import clearing_counts
+from keyapp.model import (
+    AppliesTo,
+    Case,
+    Choice,
+    Danger,
+    Evidence,
+    Form,
+    LeadAnswer,
+    Report,
+    Settings,
+    Sureness,
+    View,
+    Weights,
+)
 from tests.builders import character, keyset, lead, taxon
 
 SURE = Evidence.SPECIMEN
@@ -162,3 +177,61 @@ def test_one_misread_answer_with_all_that_follows_never_hides_a_danger():
                 name = couplet.removeprefix("k/")
                 case = case.with_answer(LeadAnswer(couplet, slip if name == wrong else truth[name]))
             assert [d.group for d in read_case(TABLES, case).not_ruled_out] == ["widows"]
+
+
+def web_and_its_maker():
+    """A widow and her web. A web has no legs, which can be said of it; of its shape and gait nothing can."""
+    animals = AppliesTo(forms=("animal",))
+    characters = [
+        character("thing", "animal web"),
+        character("legs", "eight none"),
+        character("shape", "globe oval", applies_to=animals),
+        character("gait", "hangs leaps", applies_to=animals),
+    ]
+    widow = {"thing": "animal", "legs": "eight", "shape": "globe", "gait": "hangs"}
+    leaper = {"thing": "animal", "legs": "eight", "shape": "oval", "gait": "leaps"}
+    how = {"danger": Danger.SIGNIFICANT, "group": "widows"}
+    taxa = [
+        taxon("widow", widow, **how),
+        taxon("web", {"thing": "web", "legs": "none"}, form=Form.WEB, made_by=("widow",), **how),
+        taxon("leaper", leaper),
+    ]
+    couplets = {
+        "both": (lead("taxon:widow", legs="none", shape="globe"), lead("taxon:leaper", legs="eight", shape="oval"))
+    }
+    weights = Weights(ruled_out_ratio=1.0, ruled_out_posterior=1.0)
+    return build_tables(keyset(characters, taxa, couplets, weights))
+
+
+def clearing(tables, *answers):
+    counts = clearing_counts(tables, events(tables, answers))
+    return {tables.rows[row].taxon: int(counts[row]) for row in tables.gated}
+
+
+TAKEN = report("thing", "animal")
+
+
+@pytest.mark.parametrize(
+    ("answers", "counted"),
+    [
+        ((), 0),
+        ((TAKEN,), 1),
+        ((TAKEN, report("shape", "oval"), report("gait", "leaps")), 1),
+        ((TAKEN, LeadAnswer("k/both", Choice.SECOND), report("gait", "leaps")), 1),
+        ((TAKEN, report("legs", "none"), report("gait", "leaps")), 1),
+        ((TAKEN, report("legs", "eight")), 2),
+    ],
+    ids=["nothing", "taken for it", "its body made up", "a lead about it", "then seen right", "two errors"],
+)
+def test_a_web_taken_for_an_animal_is_contradicted_once_whatever_is_made_up_of_its_body(answers, counted):
+    tables = web_and_its_maker()
+    assert clearing(tables, *answers)["web"] == counted
+    still_named = [d.group for d in read_case(tables, Case(answers=answers)).not_ruled_out] == ["widows"]
+    assert still_named or counted == 2
+
+
+def test_a_true_animal_clears_the_web_by_what_a_web_never_shows():
+    tables = web_and_its_maker()
+    seen = [TAKEN, report("legs", "eight"), report("shape", "oval"), report("gait", "leaps")]
+    assert clearing(tables, *seen) == {"widow": 2, "web": 2}
+    assert read_case(tables, Case(answers=tuple(seen))).not_ruled_out == ()

@@ -164,6 +164,9 @@ def test_widows_and_recluses_are_let_go_once_a_wheel_weaver_is_plainly_seen(told
     reading = told(
         {"region": "PA", "spot": "web-between-plants", "month": 9},
         Evidence.VIEWS,
+        thing="animal",
+        leg_count="eight",
+        skin_sign="solid-body",
         web_shape="orb",
         web_hold="middle-of-wheel",
         abdomen_shape="oval",

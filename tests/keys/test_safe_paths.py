@@ -230,12 +230,11 @@ def test_the_danger_is_named_at_every_step_of_the_way(shipped):
     assert missed == []
 
 
-def test_a_sign_taken_for_an_animal_is_hardly_ever_lost_to_made_up_answers(shipped):
-    """Legs and wings made up for a web: at most one walk in a hundred talks the danger away."""
+def test_a_sign_taken_for_an_animal_is_never_lost_to_made_up_answers(shipped):
+    """Wings and waists made up for a web talk no danger away."""
     pairs = gated_pairs(shipped, Form.WEB, Form.EGG_SAC, Form.SHED_SKIN)
     observers = before(shipped, pairs, WALKS, guesses=True)
-    missed = lost(shipped, observers, lambda observer: observer.one_misread().answers)
-    assert len(missed) <= 0.01 * WALKS * len(pairs), missed
+    assert lost(shipped, observers, lambda observer: observer.one_misread().answers) == []
 
 
 def ends_of_right_walks(tables, taxon):

@@ -261,7 +261,9 @@ def told(tmp_path, monkeypatch, number, state, **options):
     monkeypatch.setattr(command, "require_keyset", lambda folder: garden())
     source, target, out = tmp_path / "calls.json", tmp_path / "learned.json", io.StringIO()
     source.write_text(json.dumps([{"taxon": "widow", "reports": {"legs": state}}] * number), encoding="utf-8")
-    code = command.run(Terminal(target=out), tmp_path, source, target=target, runs=60, workers=1, **options)
+    code = command.run(
+        Terminal(target=out), tmp_path, source, target=target, runs=60, workers=1, today=ANN.date, **options
+    )
     return code, out.getvalue(), json.loads(target.read_text(encoding="utf-8"))
 
 

@@ -1,8 +1,9 @@
-"""The figures of palps, side eyes, a body beside a grain of rice, a glass wall and a sting: complete and true."""
+"""The figures of palps, side eyes, a body beside a grain of rice, a glass wall, stings, stances: complete, true."""
 
 from __future__ import annotations
 
 import io
+import itertools
 import math
 from collections.abc import Iterator
 from pathlib import Path
@@ -19,6 +20,7 @@ from PySide6.QtSvg import QSvgRenderer
 from keyapp.errors import UserError
 from keyapp.model import Figure, Text
 from keyapp.pictures.build import figure_svg
+from keyapp.pictures.carriage import POSES
 from keyapp.pictures.recipe import draw
 from keyapp.pictures.rice import GRAIN, UNITS, body_box
 from keyapp.pictures.shape import Box, Circle, Drawing, Group, Shape, box_of
@@ -31,6 +33,7 @@ STATES = {
     "body-step": ("under-rice-grain", "rice-grain-or-longer"),
     "on-glass": ("climbs", "slips"),
     "sting-tooth": ("tooth", "none"),
+    "carriage": ("hung-between-knees", "clear-of-ground", "on-the-ground"),
 }
 COUNTS = {
     "palps-knobs-or-very-long": {"palp": 2, "bulb": 2, "ring": 2, "small-spider": 1},
@@ -44,6 +47,7 @@ COUNTS = {
     # Two joints and the sting, enlarged, and the five joints and sting of the small whole scorpion beside them.
     "sting-tooth-tooth": {"tooth": 1, "sting": 1 + 1, "tail-joint": 2 + 5, "ring": 1, "key-map": 1},
     "sting-tooth-none": {"tooth": 0, "sting": 1 + 1, "tail-joint": 2 + 5, "ring": 1, "key-map": 1},
+    **{f"carriage-{state}": {"leg": 8, "segment": 24, "body": 1, "guide": 1} for state in POSES},
 }
 SIZE = 120
 
@@ -135,10 +139,26 @@ def test_two_renderers_draw_the_same_picture(figure):
 
 
 @pytest.mark.parametrize("name", STATES)
-def test_the_two_states_differ_to_the_eye(name):
-    one, two = (_by_qt(figure_svg(FIGURES[f"{name}-{state}"])) for state in STATES[name])
+def test_the_states_differ_to_the_eye(name):
+    pictures = [_by_qt(figure_svg(FIGURES[f"{name}-{state}"])) for state in STATES[name]]
     # Somewhere the pictures differ as much as ink does from paper: the state, not the fine texture.
-    assert np.abs(_coarse(one) - _coarse(two)).max() > 20
+    for one, two in itertools.combinations(pictures, 2):
+        assert np.abs(_coarse(one) - _coarse(two)).max() > 20
+
+
+def test_knees_stand_far_above_the_body_only_where_it_hangs_between_them():
+    over = {}
+    for state in STATES["carriage"]:
+        drawing = draw(FIGURES[f"carriage-{state}"])
+        knees, body = _box(drawing, "leg").top, _box(drawing, "body")
+        over[state] = (body.top - knees) / body.height
+    assert over["hung-between-knees"] > 1.5
+    assert max(over["clear-of-ground"], over["on-the-ground"]) < 0.5
+    grounds = {state: _box(draw(FIGURES[f"carriage-{state}"]), "leg").bottom for state in POSES}
+    bellies = {state: _box(draw(FIGURES[f"carriage-{state}"]), "body").bottom for state in POSES}
+    gaps = {state: grounds[state] - bellies[state] for state in POSES}
+    assert gaps["on-the-ground"] < 2
+    assert gaps["clear-of-ground"] > 8
 
 
 @pytest.mark.parametrize("shown", ["touching", "apart"])
@@ -199,7 +219,15 @@ def test_the_ring_on_the_sting_holds_the_tooth():
 
 
 @pytest.mark.parametrize(
-    ("recipe", "setting"), [("palps", "end"), ("side-eye-gap", "stat"), ("rice-step", "body"), ("on-glass", "doe")]
+    ("recipe", "setting"),
+    [
+        ("palps", "end"),
+        ("side-eye-gap", "stat"),
+        ("rice-step", "body"),
+        ("on-glass", "doe"),
+        ("carriage", "stat"),
+        ("rear-size", "time"),
+    ],
 )
 def test_a_misspelt_setting_is_refused(recipe, setting):
     with pytest.raises(UserError, match="unknown setting"):

@@ -33,7 +33,7 @@ camel-cricket web-orb web-tangle web-sheet-funnel web-woolly sac-widow sac-brown
 shed-skin-tarantula insect-not-in-key many-legs-not-in-key arachnid-not-in-key sign-not-in-key""".split()
 STATES = {
     "thing": "animal web egg-sac shed-skin",
-    "leg-count": "six eight ten-to-fourteen thirty-or-more",
+    "leg-count": "six eight ten-to-fourteen thirty-or-more none",
     "body-parts": "one-oval two-with-waist three-parts long-many-rings",
     "feelers": "long-feelers none",
     "wings": "wings none",

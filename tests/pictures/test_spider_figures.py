@@ -18,6 +18,7 @@ from PySide6.QtSvg import QSvgRenderer
 
 from keyapp.model import Figure, Text
 from keyapp.pictures.build import figure_svg, render_all
+from keyapp.pictures.rear import body_widths
 from keyapp.pictures.recipe import draw
 from keyapp.pictures.shape import Drawing, box_of
 from keyapp.pictures.svg import svg_text
@@ -30,7 +31,7 @@ green-lynx lynx-guarding jumping-spider crab-spider giant-crab tarantula tarantu
 STATES = {
     "leg-posture": "all-round crab-to-sides in-pairs-x front-and-back",
     "leg-build": "thread-thin-very-long long-slender medium short-stout thick-hairy",
-    "leg-pattern": "plain banded",
+    "leg-pattern": "plain banded dark-feet",
     "leg-surface": "stiff-spines fine-hair-only furry bare-shiny",
     "leg-tufts": "brushes-on-legs none",
     "abdomen-pattern": "plain spots stripe-along chevrons bands-across bold-bright",
@@ -45,8 +46,11 @@ STATES = {
         small-mound""",
     "tail-spinners": "two-long not-seen",
     "carries": "sac-at-tail young-on-back sac-in-jaws-or-under-body guards-sac-on-plant nothing",
-    "gait": "jumps runs-fast sideways slow-careful still bobs-or-whirls",
-    "web-hold": "upside-down-under middle-of-wheel mouth-of-tube beside-or-hidden",
+    "gait": "jumps runs-fast runs-in-web sideways slow-careful still bobs-or-whirls",
+    "web-hold": "upside-down-under middle-of-wheel mouth-of-tube beside-or-hidden on-flat-silk",
+    "rear-size": "far-bigger bit-bigger no-bigger",
+    "front-legs": "front-stronger alike",
+    "palp-length": "like-extra-legs short",
 }
 ALL_STATES = [f"{character}-{state}" for character, states in STATES.items() for state in states.split()]
 PLAIN = {"svg", "title", "defs", "g", "rect", "path", "circle", "ellipse", "linearGradient", "radialGradient", "stop"}
@@ -167,6 +171,15 @@ def test_grown_widows_show_the_underside_beside_the_top(name):
     drawing = drawn(name)
     assert drawing.count("lens") == 1
     assert drawing.count("abdomen") == 2
+
+
+def test_the_back_part_is_drawn_as_wide_as_its_state_says():
+    times = {name: FIGURES[f"rear-size-{name}"].with_["times"] for name in STATES["rear-size"].split()}
+    for ratio in times.values():
+        front, back = body_widths(ratio)
+        assert back / front == pytest.approx(ratio, rel=0.08)
+    assert times["far-bigger"] >= 2 > times["bit-bigger"] > 1.1
+    assert times["no-bigger"] <= 1
 
 
 def test_the_states_of_one_character_are_different_pictures():

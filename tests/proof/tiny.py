@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from keyapp.model import AppliesTo, Danger, Form, Weights
+from keyapp.model import AppliesTo, Danger, FindSpot, Form, Region, Text, Weights
 from tests.builders import character, keyset, lead, taxon
 
 ANIMAL = AppliesTo(forms=("animal",))
@@ -70,3 +70,9 @@ def with_state(key, taxon_id, character_id, shows):
     old = key.taxa[taxon_id]
     new = replace(old, shows={**old.shows, character_id: shows})
     return replace(key, taxa={**key.taxa, taxon_id: new})
+
+
+def with_places(key):
+    """`key` with one region of two states, and one find spot."""
+    region = Region("north", Text.of("North"), "", ("AA", "AB"), 0, ())
+    return replace(key, regions={"north": region}, spots={"shed": FindSpot("shed", Text.of("Shed"), indoors=True)})

@@ -65,6 +65,33 @@ def seen(bench: Bench) -> None:
     bench.session.draft_seen(states=frozenset({"orb", "tangle"}))
 
 
+def asked(bench: Bench) -> None:
+    bench.go()
+    bench.session.ask("web-shape")
+    bench.session.draft_seen(states=frozenset({"tangle"}))
+
+
+def feared(bench: Bench) -> None:
+    bench.go(Choice.SECOND)
+    for character, state in (("skin", "glossy"), ("gait", "runs"), ("mark", "none")):
+        bench.session.see(character)
+        bench.session.draft_seen(states=frozenset({state}), view_seen=True)
+        bench.session.report()
+    bench.session.open_feared()
+    bench.session.fear_about("widows")
+
+
+def feared_dark(bench: Bench) -> None:
+    feared(bench)
+    bench.look.set_mode(Mode.DARK)
+
+
+def feared_choice(bench: Bench) -> None:
+    bench.go()
+    bench.session.open_feared()
+    bench.session.find_feared("spider")
+
+
 def result(bench: Bench) -> None:
     bench.go(*TO_WIDOW)
 
@@ -88,6 +115,10 @@ LOOK_FOR: dict[str, tuple[str, Callable[[Bench], None], str]] = {
     "couplet": ("CoupletPage", couplet, "Two cards of one height; the question about the view beneath; Next at rest."),
     "couplet-dark": ("CoupletPage", couplet_dark, "The same in the dark; figures on light plates."),
     "seen": ("SeenPage", seen, "The list to the left; two ticks; one of these or all at once."),
+    "seen-asked": ("SeenPage", asked, "One question alone, without the list; can't tell beside report."),
+    "feared": ("FearedPage", feared, "Not ruled out in the danger style; for and against side by side; one way on."),
+    "feared-dark": ("FearedPage", feared_dark, "The same in the dark."),
+    "feared-choice": ("FearedPage", feared_choice, "Dangers first, a field for any name, what has that name."),
     "result": ("ResultPage", result, "The safety line on top in the danger style; bars with words; keep away."),
     "result-unknown": ("ResultPage", unknown, "Not identified, do not handle; no name in the heading."),
     "no-key": ("NoKeyPage", no_key, "Both problems listed; the emergency button stands out."),

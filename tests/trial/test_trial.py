@@ -1,17 +1,11 @@
-"""Simulated callers and what a trial counts."""
+"""Simulated callers and the calls of a trial."""
 
 from __future__ import annotations
 
-import io
-import json
-
 import pytest
 
-from keyapp.cli.main import run
-from keyapp.cli.terminal import Terminal
-from keyapp.engine import Claim
 from keyapp.model import Choice, Settings
-from keyapp.trial import Habits, Outcome, Plan, Policy, draw_caller, hold_call, run_trial, summarise
+from keyapp.trial import Habits, Plan, Policy, draw_caller, hold_call, run_trials
 from tests.engine.test_ledger import TABLES
 from tests.engine.test_safety import dangerous_garden
 
@@ -72,47 +66,28 @@ def test_a_dangerous_animal_described_without_slips_is_named():
 
 def test_results_do_not_depend_on_the_number_of_workers():
     keyset = dangerous_garden().keyset
-    plan = Plan(calls=45, seed=3)
-    assert run_trial(keyset, plan, workers=1) == run_trial(keyset, plan, workers=2)
+    plans = [Plan(calls=45, seed=3), Plan(calls=21, seed=3, habits=PERFECT)]
+    alone = run_trials(keyset, plans, workers=1)
+    assert [len(outcomes) for outcomes in alone] == [45, 21]
+    assert alone == run_trials(keyset, plans, workers=2)
 
 
-def outcome(taxon="a", ranked=("A", "B"), chance=0.97, claim=Claim.CONSISTENT, dangers=(), named=(), **more):
-    groups = ("A",) if taxon else ()
-    values = {"answers": 5, "extra": 1, "strict_right": True, **more}
-    return Outcome(taxon, groups, dangers, ranked, chance, claim, named, **values)
+def test_a_plan_gives_the_same_calls_whatever_is_held_beside_it():
+    keyset = dangerous_garden().keyset
+    plan = Plan(calls=25, seed=3)
+    (alone,) = run_trials(keyset, [plan], workers=1)
+    assert run_trials(keyset, [Plan(calls=25, seed=4), plan], workers=1)[1] == alone
 
 
-def test_a_summary_counts_by_hand():
-    found = summarise(
-        [
-            outcome(),
-            outcome(ranked=("B", "A"), strict_right=False, extra=3),
-            outcome(dangers=("widows",), named=("widows",)),
-            outcome(dangers=("widows",), named=()),
-            outcome(taxon=None, claim=Claim.CONSISTENT),
-            outcome(taxon=None, claim=Claim.UNKNOWN, ranked=("(not in this key)",)),
-        ]
-    )
-    assert (found.calls, found.inside, found.dangerous) == (6, 4, 2)
-    assert (found.first, found.three, found.strict_first) == (0.75, 1.0, 0.75)
-    assert (found.danger_miss, found.outside_named) == (0.5, 0.5)
-    assert (found.answers, found.extra) == (5.0, 2.0)
-    assert found.near_certain == pytest.approx(4 / 6)
+def test_plans_of_one_seed_meet_the_same_animals():
+    plans = [Plan(calls=30, seed=5, habits=Habits(error=error)) for error in (0.0, 0.2)]
+    calm, hasty = run_trials(dangerous_garden().keyset, plans, workers=1)
+    assert [outcome.taxon for outcome in calm] == [outcome.taxon for outcome in hasty]
+    assert calm != hasty
 
 
-def test_a_summary_of_nothing_claims_nothing():
-    found = summarise([])
-    assert (found.first, found.danger_miss, found.bins) == (None, None, ())
-
-
-def test_the_command_prints_json():
-    out = io.StringIO()
-    code = run(["trial", "--calls", "4", "--seed", "2", "--json"], Terminal(io.StringIO(), out))
-    assert (code, json.loads(out.getvalue())["calls"]) == (0, 4)
-
-
-@pytest.mark.parametrize("options", [["--calls", "0"], ["--error", "2"], ["--cant-tell", "-1"]])
-def test_bad_options_are_told_in_words(options):
-    errors = io.StringIO()
-    assert run(["trial", *options], Terminal(io.StringIO(), io.StringIO(), errors)) == 2
-    assert errors.getvalue().startswith("Problem:")
+def test_progress_is_told_over_all_plans():
+    told = []
+    plans = [Plan(calls=30), Plan(calls=5)]
+    run_trials(dangerous_garden().keyset, plans, workers=1, told=lambda done, total: told.append((done, total)))
+    assert told == [(20, 35), (30, 35), (35, 35)]

@@ -32,6 +32,10 @@ def every_basis(keyset: KeySet) -> Iterator[tuple[Place, Basis, str]]:
         yield region.place, region.basis, f'The region "{region.id}"'
         for contact in region.contacts:
             yield contact.place, contact.basis, f'The contact "{contact.name}"'
+    for word in keyset.notes.ask_instead:
+        yield word.place, word.basis, f'The word "{word.id}" to ask about instead'
+    for thing in keyset.notes.things:
+        yield thing.place, thing.basis, f'The size of "{thing.id}"'
 
 
 def stated_basis(facts: Facts) -> Iterator[Problem]:

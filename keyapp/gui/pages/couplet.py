@@ -9,6 +9,7 @@ from keyapp.gui.kit import Kit
 from keyapp.gui.pages.page import Page
 from keyapp.gui.session import Session, Stage
 from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.asking import feared_button, helps_fold
 from keyapp.gui.widgets.choices import Option, Picks
 from keyapp.gui.widgets.fold import Fold
 from keyapp.gui.widgets.proposals import contradiction_panel, go_back_panel
@@ -77,6 +78,8 @@ class CoupletPage(Page):
             self.body.addWidget(ask)
         self._add_terms(couplet)
         self.body.addWidget(standing_fold(self.kit, session))
+        self.body.addWidget(helps_fold(self.kit, session))
+        self.body.addLayout(row(feared_button(session, "plain"), None))
         self.body.addStretch(1)
         self._add_footer(couplet_id)
         self._on_drafted()

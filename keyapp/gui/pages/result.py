@@ -6,10 +6,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from keyapp.engine import Action, Claim
-from keyapp.gui.names import taxa_called
 from keyapp.gui.pages.page import Page
 from keyapp.gui.session import Stage
 from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.asking import asking_panel
 from keyapp.gui.widgets.candidates import candidate_list, fit_card
 from keyapp.gui.widgets.cautions import add_cautions, add_sources
 from keyapp.gui.widgets.fold import Fold
@@ -21,6 +21,7 @@ from keyapp.gui.widgets.standing_strip import standing_fold
 from keyapp.gui.widgets.texts import button, label, panel, row, with_symbol
 from keyapp.gui.widgets.trail import Trail
 from keyapp.model import Answer, Taxon
+from keyapp.wording import taxa_called
 
 __all__ = ["ResultPage"]
 
@@ -53,6 +54,7 @@ class ResultPage(Page):
         self._add_footer()
         self.later(
             self._add_actions,
+            self._add_asking,
             self._add_referral,
             self._add_cautions,
             self._add_fits,
@@ -106,6 +108,9 @@ class ResultPage(Page):
             for place, answer in enumerate(answers):
                 answer_row(self.kit, session, inside, answer, f"second-look-{at}-{place}")
         self.body.addWidget(frame)
+
+    def _add_asking(self) -> None:
+        self.body.addWidget(asking_panel(self.kit, self.session))
 
     def _add_actions(self) -> None:
         session = self.session

@@ -48,27 +48,37 @@ class SeenPage(Page):
         self._view: ViewQuestion | None = None
         self._both: QWidget | None = None
         self._give: QWidget | None = None
+        self._cant: QWidget | None = None
         session.drafted.connect(self._on_drafted)
+
+    def subject(self) -> object:
+        return (self.stage, self.session.is_asking)
 
     def build(self) -> None:
         session = self.session
-        self._view = self._both = self._give = self._list = None
+        self._view = self._both = self._give = self._cant = self._list = None
         self._shown = ""
         self._ticks = {}
         if not session.is_open:
             return
-        self.body.addWidget(label(self.tr("Report something seen"), "title"))
-        self.body.addWidget(
-            label(
-                self.tr("Choose what you looked at, then tick what you saw. It counts beside the key's own questions."),
-                "soft",
+        if session.is_asking:
+            title = self.tr("One thing to look at")
+            text = self.tr("Tick what you saw. Then you are back where you were.")
+        else:
+            title = self.tr("Report something seen")
+            text = self.tr(
+                "Choose what you looked at, then tick what you saw. It counts beside the key's own questions."
             )
-        )
+        self.body.addWidget(label(title, "title"))
+        self.body.addWidget(label(text, "soft"))
         across = self._across = QHBoxLayout()
         across.setSpacing(SPACE.large)
         self._list = self._characters()
         self._fit()
         across.addWidget(self._list, 0, Qt.AlignmentFlag.AlignTop)
+        if session.is_asking:
+            # One question alone needs no list to choose from.
+            self._list.hide()
         holder = QWidget()
         self._form = QVBoxLayout(holder)
         self._form.setContentsMargins(0, 0, 0, 0)
@@ -76,11 +86,16 @@ class SeenPage(Page):
         across.addWidget(holder, 1)
         self.body.addLayout(across, 1)
         back = button(self.tr("Back"), "back", says=self.tr("Back without reporting"))
-        back.clicked.connect(session.go_on)
+        back.clicked.connect(session.leave_seen)
+        self._cant = button(
+            self.tr("Can't tell"), "seen-cant-tell", says=self.tr("Can't tell: go on, and do not ask this again")
+        )
+        self._cant.clicked.connect(session.cant_tell)
         self._give = button(self.tr("Report this"), "give", "primary", says=self.tr("Report this and go on"))
         self._give.clicked.connect(session.report)
         self.footer.addWidget(back)
         self.footer.addStretch(1)
+        self.footer.addWidget(self._cant)
         self.footer.addWidget(self._give)
         self._on_drafted()
 
@@ -265,6 +280,8 @@ class SeenPage(Page):
             character = session.keyset.characters.get(draft.character)
             if character is not None:
                 self._fill_form(character)
+        is_alone = session.is_asking and bool(self._ticks)
+        self.first_focus = f"state-{next(iter(self._ticks))}" if is_alone else "characters"
         if not draft.character and self._form.count() == 0:
             self._form.addWidget(label(self.tr("Choose from the list what you looked at."), "soft"))
             self._form.addStretch(1)
@@ -276,3 +293,6 @@ class SeenPage(Page):
             self._view.ask(session.seen_needs_view(), draft.view_seen)
         if self._give is not None:
             self._give.setEnabled(session.can_report())
+        if self._cant is not None:
+            character = session.keyset.characters.get(draft.character)
+            self._cant.setEnabled(character is not None and bool(character.states))

@@ -14,6 +14,7 @@ from keyapp.gui.pages.page import Page
 from keyapp.gui.places import place_entries
 from keyapp.gui.session import Session, Stage
 from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.asking import feared_button
 from keyapp.gui.widgets.choices import Option, Picks
 from keyapp.gui.widgets.offer import offer_panel
 from keyapp.gui.widgets.select import Entry, Select
@@ -80,6 +81,7 @@ class SettingsPage(Page):
         on.clicked.connect(self.session.go_on)
         self.footer.addWidget(back)
         self.footer.addStretch(1)
+        self.footer.addWidget(feared_button(self.session))
         self.footer.addWidget(on)
 
     def _add_things(self) -> None:

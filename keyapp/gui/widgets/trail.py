@@ -245,6 +245,8 @@ class Trail(QWidget):
         if isinstance(answer, Measurement):
             said = f"{answer.mm:g} mm"
             return said if answer.sureness == "sure" else f"{said} ({words.fixed('sureness.think-so')})"
+        if words.says_nothing(answer):
+            return words.fixed("choice.cant-tell")
         if isinstance(answer, Report):
             character = self._session.keyset.characters[answer.character]
             joint = " + " if answer.both else " / "

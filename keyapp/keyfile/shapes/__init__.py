@@ -3,6 +3,7 @@
 from keyapp.keyfile.shapes.characters import read_character
 from keyapp.keyfile.shapes.credits import read_figure, read_source, read_term
 from keyapp.keyfile.shapes.keys import read_key
+from keyapp.keyfile.shapes.notes import read_note_words
 from keyapp.keyfile.shapes.regions import STATE_CODES, read_region, read_spot
 from keyapp.keyfile.shapes.rest import read_danger_group, read_emergency, read_start, read_weights
 from keyapp.keyfile.shapes.taxa import read_taxon
@@ -14,6 +15,7 @@ __all__ = [
     "read_emergency",
     "read_figure",
     "read_key",
+    "read_note_words",
     "read_region",
     "read_source",
     "read_spot",

@@ -24,7 +24,9 @@ def read_region(name: str, node: Node, problems: Problems) -> Region:
     fields = Fields(node, problems, "the region")
     states = []
     for code in fields.words("states"):
-        if code in STATE_CODES:
+        if code in states:
+            problems.add("K107", fields.place_of("states"), f'"{code}" is listed twice.', "Keep one of the two.")
+        elif code in STATE_CODES:
             states.append(code)
         else:
             problems.add("K112", fields.place_of("states"), f'"{code[:20]}" is not a two-letter state code.',
@@ -40,6 +42,11 @@ def read_region(name: str, node: Node, problems: Problems) -> Region:
         basis=read_basis(fields),
         place=node.place,
     )
+    listed = node.fields.get("states")
+    is_empty = listed is None or (listed.kind == "list" and not listed.items)
+    if node.kind == "mapping" and is_empty and not fields.has("part-of"):
+        problems.add("K116", fields.place_of("states"), "The region covers no state.",
+                     "List its states, or name the region it is `part-of`.")
     fields.done()
     return region
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import fields as dataclass_fields
+from itertools import pairwise
 from typing import Any
 
 from keyapp.keyfile.fields import Fields, read_number
@@ -17,7 +18,16 @@ from keyapp.model.weights import Observer, Weights
 
 __all__ = ["read_danger_group", "read_emergency", "read_start", "read_weights"]
 
-_LIMITS: dict[str, tuple[float, float]] = {"ruled_out_answers": (1, 20), "danger_bits": (0, 20), "asking": (0, 120)}
+_LIMITS: dict[str, tuple[float, float]] = {
+    "outside": (0, 0.9), "floor": (0, 0.5), "unlisted": (0, 0.5), "slip": (0, 0.5), "error_cap": (0, 0.5),
+    "neither_floor": (0, 0.5), "size_outlier": (0, 0.5), "ruled_out_ratio": (0, 0.5), "ruled_out_posterior": (0, 0.5),
+    "ruled_out_answers": (1, 20), "firm": (0.5, 1), "likely": (0, 0.5), "danger_bits": (0, 20), "asking": (0, 120),
+}
+"""Range of each engine number; 0 to 1 for those not listed."""
+_ABOVE = frozenset([
+    "outside", "floor", "error_cap", "neither_floor", "size_outlier", "ruled_out_ratio", "ruled_out_posterior",
+])
+"""Numbers that may not be 0, since something would then be impossible, above all a danger, or divided by nothing."""
 
 
 def read_danger_group(name: str, node: Node, problems: Problems) -> DangerGroup:
@@ -87,6 +97,12 @@ def _value(name: str, fields: Fields) -> object:
     if name == "observers":
         observers = tuple(_observer(child, problems) for child in fields.list("value", required=True))
         total = sum(observer.share for observer in observers)
+        names = [observer.id for observer in observers]
+        if len(set(names)) < len(names):
+            problems.add("K107", fields.place_of("value"), "Two levels of observer have the same id.",
+                         "Give one of them another id.")
+        if fields.has("value") and fields.node.fields["value"].kind == "list" and not observers:
+            problems.add("K116", fields.place_of("value"), "No level of observer is listed.", "List one at least.")
         if observers and abs(total - 1) > 1e-6:
             problems.add("K118", fields.place_of("value"), f"The shares of the observers sum to {total:.3g}, not 1.",
                          "Mend them so that they sum to 1.")
@@ -101,10 +117,11 @@ def _value(name: str, fields: Fields) -> object:
             factor = read_number(child, problems, least=0, most=100, above=True)
             if factor is not None:
                 found[word] = factor
+        _check_factors(name, words, found, fields)
         return found or None
     least, most = _LIMITS.get(name, (0, 1))
     node = fields.take("value", required=True)
-    value = read_number(node, problems, least=least, most=most) if node else None
+    value = read_number(node, problems, least=least, most=most, above=name in _ABOVE) if node else None
     if value is None:
         return None
     if name == "ruled_out_answers":
@@ -115,11 +132,29 @@ def _value(name: str, fields: Fields) -> object:
     return value
 
 
+def _check_factors(name: str, words: list[str], found: dict[str, float], fields: Fields) -> None:
+    """Every word has a factor, and no weaker word a smaller one than a stronger."""
+    node = fields.node.fields.get("value")
+    if node is None or node.kind != "mapping":
+        return
+    missing = [word for word in words if word not in node.fields]
+    if missing:
+        fields.problems.add("K110", fields.place_of("value"), f'"{missing[0]}" has no factor.',
+                            f"Add `{missing[0]}: ...`.")
+    # Sureness is listed strongest first, evidence weakest first.
+    weakest_first = [word for word in (words[::-1] if name == "sureness" else words) if word in found]
+    for weaker, stronger in pairwise(weakest_first):
+        if found[weaker] < found[stronger]:
+            fields.problems.add("K113", fields.place_of("value"),
+                                f'"{weaker}" would go wrong less often than "{stronger}".',
+                                f'Give "{weaker}" the larger factor.')
+
+
 def _observer(node: Node, problems: Problems) -> Observer:
     fields = Fields(node, problems, "the observer level")
     observer = Observer(
         id=fields.id("id"),
-        share=fields.number("share", least=0, most=1),
+        share=fields.number("share", least=0, most=1, above=True),
         factor=fields.number("factor", least=0, most=100, above=True),
     )
     fields.done()
