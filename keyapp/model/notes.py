@@ -60,6 +60,7 @@ class NoteWords:
         denies, denies_not: words that deny what follows, and those that only look like it.
         unknown: words after which nothing is observed (“no idea”, “if”).
         unsure: words of doubt.
+        rough: words for a rough size (“about”); they doubt just what stands next to them.
         told: words before what someone was told or believes.
     """
 
@@ -74,4 +75,5 @@ class NoteWords:
     denies_not: WordsByLanguage = field(default_factory=dict)
     unknown: WordsByLanguage = field(default_factory=dict)
     unsure: WordsByLanguage = field(default_factory=dict)
+    rough: WordsByLanguage = field(default_factory=dict)
     told: WordsByLanguage = field(default_factory=dict)

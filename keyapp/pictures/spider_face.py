@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from keyapp.pictures.body import Body, Coat, Profile, finished
 from keyapp.pictures.eyes import FACE, eyes_on_face
@@ -102,14 +102,16 @@ HEADS: dict[str, _Head] = {
 
 def draw_face(settings: Mapping[str, object]) -> Drawing:
     """A face. Settings: `layout` (an eye pattern), `ring` (true: round the eyes), `tally` (rings below, one per eye),
-    `color`, `seed`."""
+    `color`, `jaw` (its colour), `ring-jaws` (true: round the jaws), `seed`."""
     s = Settings(settings, "spider-face")
     layout = s.choice("layout", FACE, "two-rows")
     head = HEADS[layout]
     tone = s.color("color", head.color)
+    head = replace(head, jaw=s.color("jaw", head.jaw))
     tally = s.flag("tally")
     seed = s.text("seed", "1")
     marked = s.flag("ring")
+    jaws_marked = s.flag("ring-jaws")
     lift = 5.0 if tally else 0.0
     rng = seeded("face", layout, seed)
     top = head.top - lift
@@ -131,6 +133,9 @@ def draw_face(settings: Mapping[str, object]) -> Drawing:
     items += _palps(face, head, tone, seed)
     if marked:
         items.append(_ring(layout, top, head.eyes_width))
+    if jaws_marked:
+        low = face.place(0, face.length * 0.86)[1]
+        items.append(ring((50.0, low + head.jaw_length * head.width * 0.5), head.jaw_width * head.width * 1.35, 17.5))
     if tally:
         count = len(eyes)
         gap = 6.4

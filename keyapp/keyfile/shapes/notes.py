@@ -28,6 +28,7 @@ def read_note_words(node: Node, problems: Problems) -> NoteWords:
         denies_not=_small(fields, "denies-not"),
         unknown=_small(fields, "unknown"),
         unsure=_small(fields, "unsure"),
+        rough=_small(fields, "rough"),
         told=_small(fields, "told"),
     )
     fields.done()
