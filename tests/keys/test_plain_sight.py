@@ -3,7 +3,9 @@
 Facts: Carlton, Huval and Reagan, Southern house spider, LSU AgCenter (the male's long palps tell it from a recluse);
 Cramer 2015, Journal of Arachnology 43:67-71 (recluses sit on a small network of silk); Scott, McCann and Andrade 2019,
 Proceedings of the Royal Society B (widows run well on silk); Ubick and others 2005, Spiders of North America (a
-recluse's abdomen is a flattened oval and hairy).
+recluse's abdomen is a flattened oval and hairy); Nixon, Shining for spiders, Illinois Natural History Survey (eyes of
+wolf and fishing spiders glow in a light held at eye level); Agrarian sac spider, Penn State Extension (dark brown jaws
+on a pale body); Bark scorpions, Banner Poison and Drug Information Center (the scorpion that climbs walls).
 """
 
 from __future__ import annotations
@@ -11,6 +13,7 @@ from __future__ import annotations
 import pytest
 
 from keyapp.engine.safety import clearing_counts
+from keyapp.pictures.recipe import draw
 from keyapp.work import Enquiry
 
 MAY_SHOW = {
@@ -99,3 +102,66 @@ def test_pale_legs_with_dark_feet_speak_for_a_sac_spider(shipped, told):
         return shipped.mass(reading.standing.posterior, "long-legged-sac")
 
     assert chance("dark-feet") > chance("plain") > chance("banded")
+
+
+# A character, a state of it, whom that speaks for and whom it speaks against.
+SPEAKS = [
+    ("eye-shine", "shines", "wolf-spider", "ground-spider"),
+    ("eye-shine", "shines", "fishing-spider", "funnel-weaver"),
+    ("eye-shine", "no-shine", "long-legged-sac", "wolf-spider"),
+    ("jaw-shade", "darker", "long-legged-sac", "recluse"),
+    ("jaw-shade", "darker", "long-legged-sac", "nursery-web"),
+    ("jaw-shade", "bright", "jumping-spider", "crab-spider"),
+    ("when-out", "by-day", "jumping-spider", "ground-spider"),
+    ("when-out", "by-day", "crab-spider", "giant-crab"),
+    ("when-out", "hidden", "woodlouse-hunter", "garden-orb"),
+    ("scorpion-hold", "up-or-under", "bark-scorpion", "other-scorpion"),
+]
+
+
+@pytest.mark.parametrize(("character", "state", "one", "other"), SPEAKS)
+def test_each_tells_two_apart_that_are_taken_for_each_other(shipped, told, character, state, one, other):
+    before, after = told(None), told(None, **{character: state})
+
+    def odds(reading):
+        mass = [shipped.mass(reading.standing.posterior, taxon) for taxon in (one, other)]
+        return mass[0] / mass[1]
+
+    assert odds(after) > 1.5 * odds(before)
+
+
+ALONE = ("eye-shine", "jaw-shade", "when-out", "scorpion-hold")
+
+
+@pytest.mark.parametrize("character", ALONE)
+def test_each_stands_alone_and_rules_nothing_out(shipped, told, character):
+    characters = shipped.keyset.characters
+    group = characters[character].group
+    assert [c.id for c in characters.values() if c.group == group] == [character]
+    for state in characters[character].state_ids:
+        assert clearing_counts(shipped, told("TX", **{character: state}).events)[list(shipped.gated)].max() == 0
+
+
+@pytest.mark.parametrize(
+    "taxon", ["recluse", "recluse-young", "widow-black-female", "widow-brown-female", "bark-scorpion"]
+)
+def test_a_danger_may_be_met_at_any_hour(shipped, taxon):
+    assert set(shipped.keyset.taxa[taxon].shows["when-out"]) == set(shipped.keyset.characters["when-out"].state_ids)
+
+
+@pytest.mark.parametrize(
+    ("state", "parts"),
+    [
+        ("eye-shine-shines", {"spark": 2, "spider": 1, "flashlight": 1}),
+        ("eye-shine-no-shine", {"spark": 0, "spider": 1, "flashlight": 1}),
+        ("when-out-by-day", {"sun": 1, "moon": 0, "board": 0, "side-spider": 1}),
+        ("when-out-after-dark", {"sun": 0, "moon": 1, "board": 0, "side-spider": 1}),
+        ("when-out-hidden", {"sun": 0, "moon": 0, "board": 1, "side-spider": 1}),
+        ("scorpion-hold-up-or-under", {"scorpion": 1, "motion": 1}),
+        ("scorpion-hold-on-the-ground", {"scorpion": 1, "motion": 0}),
+        ("jaw-shade-darker", {"jaw": 2, "ring": 1}),
+    ],
+)
+def test_its_picture_shows_the_state(shipped, state, parts):
+    drawing = draw(shipped.keyset.figures[state])
+    assert {part: drawing.count(part) for part in parts} == parts

@@ -27,6 +27,10 @@ NEVER_CLEARS = [
     "side-eyes",
     "on-glass",
     "sting-tooth",
+    "eye-shine",
+    "jaw-shade",
+    "when-out",
+    "scorpion-hold",
 ]
 SIZES = ["body-length", "leg-span", "sac-width"]
 WALKS = 300
