@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import platformdirs
-
 __all__ = ["LEARNED_NAME", "images_folder", "keys_folder", "state_folder"]
 
 LEARNED_NAME = "learned.json"
@@ -26,6 +24,8 @@ def images_folder() -> Path:
 
 def state_folder() -> Path:
     """Folder of the user's own state (the enquiry at hand, what was learned)."""
+    import platformdirs  # late: the window shows before it is needed
+
     return Path(platformdirs.user_state_dir("keyapp", appauthor=False))
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import os
+import shutil
 import statistics
 import subprocess
 import sys
+import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -61,21 +63,60 @@ def _scale(out: Terminal, folder: Path, as_json: bool, plot: Path | None, seed: 
 
 
 def _start(out: Terminal, folder: Path) -> None:
-    """Time from process start to the first couplet painted, beside a bare Qt window."""
+    """Time from process start to the first couplet painted, and to the first answer accepted, beside a bare Qt window.
+
+    Each round begins without an enquiry left open. One round beforehand, for both, fills what a program
+    that was used before has: compiled modules, the compiled key, the first couplet and its pictures.
+    """
+    times: dict[str, list[float]] = {"bare": [], "painted": [], "accepted": []}
+    memory = []
+    with tempfile.TemporaryDirectory() as place:
+        environment = _window_environment(Path(place))
+        ours = [sys.executable, "-m", "keyapp.gui.first_couplet", str(folder)]
+        for round_ in range(-1, ROUNDS):
+            for command in ([sys.executable, "-c", BARE], ours):
+                shutil.rmtree(Path(place) / "state", ignore_errors=True)
+                begin = time.time()
+                moments = [float(part) for part in _run_window(command, environment).split()]
+                if round_ >= 0:
+                    times["bare" if len(moments) == 1 else "painted"].append(moments[0] - begin)
+                    times["accepted"] += [moment - begin for moment in moments[1:2]]
+                    memory += moments[2:]
+    names = {
+        "bare": "a bare Qt window painted",
+        "painted": "the first couplet painted, to be picked and answered",
+        "accepted": "the first answer accepted by the key",
+    }
+    for name, values in times.items():
+        best, middle = min(values), statistics.median(values)
+        ratio = middle / statistics.median(times["bare"])
+        out.say(
+            f"{names[name]}: {middle * 1000:.0f} ms (best {best * 1000:.0f} ms)   "
+            f"times the bare window: {ratio:.2f} (best {best / min(times['bare']):.2f})"
+        )
+    out.say(f"most memory: {statistics.median(memory):.0f} MB   rounds: {ROUNDS}")
+
+
+def _window_environment(place: Path) -> dict[str, str]:
+    """Surroundings of a window that is timed: no screen, folders of its own, compiled modules kept."""
     environment = {**os.environ, "QT_QPA_PLATFORM": os.environ.get("QT_QPA_PLATFORM", "offscreen")}
-    ours = [sys.executable, "-m", "keyapp.gui.first_couplet", str(folder)]
-    times: dict[str, list[float]] = {"bare Qt window": [], "first couplet": []}
-    for _ in range(ROUNDS):
-        for name, command in (("bare Qt window", [sys.executable, "-c", BARE]), ("first couplet", ours)):
-            begin = time.time()
-            done = subprocess.run(command, env=environment, check=True, capture_output=True, text=True)
-            times[name].append(float(done.stdout.split()[-1]) - begin)
-    bare, first = (statistics.median(values) for values in times.values())
-    out.say(f"bare Qt window: {bare * 1000:.0f} ms   first couplet: {first * 1000:.0f} ms   ratio: {first / bare:.2f}")
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)
+    for name in ("cache", "state"):
+        environment[f"XDG_{name.upper()}_HOME"] = str(place / name)
+    return {**environment, "PYTHONPYCACHEPREFIX": str(place / "modules")}
+
+
+def _run_window(command: list[str], environment: dict[str, str]) -> str:
+    """What the window prints; UserError where it fails."""
+    done = subprocess.run(command, env=environment, check=False, capture_output=True, text=True, timeout=120)
+    if done.returncode:
+        last = (done.stderr.strip().splitlines() or ["it said nothing"])[-1]
+        raise UserError("The window to be timed did not come up.", fix=f"Try `keyapp` by itself ({last}).")
+    return done.stdout
 
 
 def _answer(out: Terminal, folder: Path) -> None:
-    """Time to read a case after each answer on the longest way through the key, nothing remembered."""
+    """Time to read a case after each answer on the longest way through the key, nothing remembered; then the window."""
     tables = open_tables(folder)
     case = Case(Settings(month=9))
     times = []
@@ -97,3 +138,11 @@ def _answer(out: Terminal, folder: Path) -> None:
             f"answers: {len(times)}   median: {statistics.median(times) * 1000:.2f} ms   "
             f"slowest: {max(times) * 1000:.2f} ms   bound: 16 ms"
         )
+    with tempfile.TemporaryDirectory() as place:
+        command = [sys.executable, "-m", "keyapp.gui.answer_times", str(folder), str(3)]
+        *shown, memory = (float(line) for line in _run_window(command, _window_environment(Path(place))).splitlines())
+    middle = statistics.median(shown) * 1000
+    out.say(
+        f"in the window, to the next page painted: {len(shown)} answers   median: {middle:.1f} ms"
+        f"   slowest: {max(shown) * 1000:.1f} ms   bound: 16 ms   most memory: {memory:.0f} MB"
+    )

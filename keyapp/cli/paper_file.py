@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import datetime
-import hashlib
 from pathlib import Path
 
-from keyapp import __version__
 from keyapp.errors import UserError
-from keyapp.keyfile.load import key_files
+from keyapp.keyfile.edition import edition_of
 
 __all__ = ["day_of", "edition_of", "require_file", "write_paper"]
 
@@ -21,18 +19,6 @@ def day_of(text: str | None) -> datetime.date:
         return datetime.date.fromisoformat(text)
     except ValueError:
         raise UserError(f"“{text}” is no date.", where="--date", fix="Write it as YYYY-MM-DD.") from None
-
-
-def edition_of(folder: Path, learned: Path | None = None) -> str:
-    """The edition of a key: the program's version, and a short digest of the key's files (and of what was learned)."""
-    total = hashlib.sha256()
-    for path in key_files(folder):
-        total.update(f"{path.name}\0".encode())
-        total.update(path.read_bytes())
-    edition = f"keyapp {__version__}, key {total.hexdigest()[:8]}"
-    if learned is not None and learned.is_file():
-        edition += f", learned {hashlib.sha256(learned.read_bytes()).hexdigest()[:8]}"
-    return edition
 
 
 def require_file(path: Path) -> None:

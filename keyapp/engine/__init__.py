@@ -8,6 +8,7 @@ from keyapp.engine.reading import THING, Reading, helpful_questions, read_case, 
 from keyapp.engine.safety import NotRuledOut, not_ruled_out
 from keyapp.engine.second_look import SecondLook
 from keyapp.engine.settle import Settling
+from keyapp.engine.short_way import ShortEnd, ShortWay, short_way
 from keyapp.engine.standing import Standing, standing
 from keyapp.engine.stopping import LEAST_SCORE, Aim, Because, Stop, StopReason, aim_of, stop
 from keyapp.engine.tables import OUTSIDE, GroupId, Tables, build_tables
@@ -35,6 +36,8 @@ __all__ = [
     "Reading",
     "SecondLook",
     "Settling",
+    "ShortEnd",
+    "ShortWay",
     "Standing",
     "Step",
     "StepKind",
@@ -58,6 +61,7 @@ __all__ = [
     "read_case",
     "read_fear",
     "second_look",
+    "short_way",
     "standing",
     "stop",
     "unseen",

@@ -87,7 +87,9 @@ def read_case(tables: Tables, case: Case) -> Reading:
         not_ruled_out=named,
         settles=settles,
         contradictions=disagreeing,
-        verdict=verdict(tables, log_prior, case.settings, found, stand, way, named, bool(disagreeing)),
+        verdict=verdict(
+            tables, log_prior, case.settings, found, stand, way, named, bool(disagreeing), case.is_doubted
+        ),
         go_back=_go_back(tables, log_prior, found, way),
     )
 

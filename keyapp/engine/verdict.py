@@ -90,10 +90,12 @@ def verdict(
     way: Walk,
     named: Sequence[NotRuledOut],
     contradicted: bool = False,
+    doubted: bool = False,
 ) -> Verdict:
     """Weigh the standing, the key's way and the evidence into what may be said.
 
-    While answers contradict each other, or the key led elsewhere, no more than "one of these".
+    While answers contradict each other, or the key led elsewhere, or the observer holds that the result does
+    not quite fit (`doubted`), no more than "one of these"; and in doubt nothing may be moved.
     """
     candidates = _candidates(tables, stand)
     top = stand.groups[0][0]
@@ -102,10 +104,12 @@ def verdict(
     differs = bool(ends) and top not in ends
     claim = Claim.UNKNOWN
     if found and top.level != "outside":
-        firm = stand.groups[0][1] >= tables.weights.firm and not differs and not contradicted
+        firm = stand.groups[0][1] >= tables.weights.firm and not (differs or contradicted or doubted)
         claim = CLAIM_BY_EVIDENCE[basis] if firm else Claim.ONE_OF
     parting = _parting(tables, way, candidates[0].taxa) if differs and candidates else None
     actions = _actions(tables, settings, found, stand, candidates, claim, named)
+    if doubted:
+        actions = (Action.KEEP_AWAY,)
     return Verdict(claim, candidates, basis, way.ends, differs, parting, actions)
 
 

@@ -8,22 +8,27 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from keyapp.gui.draft import LeadDraft, SeenDraft
+from keyapp.gui.browsing import Browsing
+from keyapp.gui.draft import LeadDraft, NoteDraft, SeenDraft, ShortDraft
 from keyapp.gui.reporter import Reporter
-from keyapp.model import Case, Choice, KeySet, Settings, View
+from keyapp.model import Case, Choice, Settings
 
 if TYPE_CHECKING:
-    from keyapp.engine import Fear, Reading, Stop, Tables
+    from keyapp.engine import Fear, Reading, ShortWay, Stop, Tables
     from keyapp.engine.second_look import SecondLook
+    from keyapp.gui.early import Early
+    from keyapp.gui.printing import Printing
     from keyapp.gui.saver import Saver
+    from keyapp.model import KeySet, View
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
+    from keyapp.work.parked import Parked, Shelf
 
 __all__ = ["Desk", "Stage"]
 
 
 class Stage(StrEnum):
-    """The part of *Work it out* that is on the screen."""
+    """The part that is on the screen: one of *Work it out*, or the page of all families."""
 
     HURT = "hurt"
     SETTINGS = "settings"
@@ -31,6 +36,9 @@ class Stage(StrEnum):
     SEEN = "seen"
     FEARED = "feared"
     RESULT = "result"
+    FAMILIES = "families"
+    SHORT = "short"
+    PARKED = "parked"
 
 
 class Desk(QObject):
@@ -42,6 +50,8 @@ class Desk(QObject):
         moved: another stage, couplet or kind of first aid is shown; no arguments.
         folded: a fold was opened or closed; argument: its name.
         drafted: what is picked and not yet answered has changed; no arguments.
+        noted: what was found in the words of a note, or is left of it, has changed; no arguments.
+        printed: writing the sheet has begun or ended; no arguments.
         emergency: the emergency card is asked for; no arguments.
     """
 
@@ -50,16 +60,21 @@ class Desk(QObject):
     moved = Signal()
     folded = Signal(str)
     drafted = Signal()
+    noted = Signal()
+    printed = Signal()
     emergency = Signal()
 
     def __init__(self, reporter: Reporter, language: str = "en") -> None:
         super().__init__()
         self.language = language
         self._reporter = reporter
+        self.early: Early | None = None
         self._saver: Saver | None = None
         self._enquiry: Enquiry | None = None
         self._words: Words | None = None
         self._stage = Stage.HURT
+        self.browsing = Browsing()
+        self._families_from: Stage | None = None
         self._asked: str | None = None
         self._lead: LeadDraft | None = None
         self._seen = SeenDraft()
@@ -74,6 +89,22 @@ class Desk(QObject):
         self._feared_from: Stage | None = None
         self._asked_from: Stage | None = None
         self._stop: tuple[Reading, Stop] | None = None
+        self._keeps_stage = False
+        self._wish = ""
+        self._short_draft = ShortDraft()
+        self._short_most = 0
+        self._short_from: Stage | None = None
+        self._short: tuple[Reading, int, ShortWay] | None = None
+        self._note = NoteDraft()
+        self._checking = False
+        self._shelf: Shelf | None = None
+        self._parked: tuple[Parked, ...] | None = None
+        self._parked_from: Stage | None = None
+        self._let_go: Parked | None = None
+        self._label = ""
+        self._label_typed = ""
+        self._left: dict[str, tuple[LeadDraft | None, SeenDraft, NoteDraft, Stage | None]] = {}
+        self._printing: Printing | None = None
         self._fear: tuple[Reading, Fear] | None = None
 
     @property
@@ -183,6 +214,53 @@ class Desk(QObject):
         return self._stop[1]
 
     @property
+    def short(self) -> ShortWay:
+        """Where the short way stands. Worked out once per change."""
+        from keyapp.engine.short_way import MOST_ASKED, short_way
+
+        reading, most = self.reading, MOST_ASKED + self._short_most
+        if self._short is None or self._short[0] is not reading or self._short[1] != most:
+            self._short = reading, most, short_way(self.tables, reading, most)
+        return self._short[2]
+
+    @property
+    def short_most(self) -> int:
+        """As many questions as the short way may put."""
+        from keyapp.engine.short_way import MOST_ASKED
+
+        return MOST_ASKED + self._short_most
+
+    @property
+    def short_draft(self) -> ShortDraft:
+        """What is picked at the question of the short way."""
+        return self._short_draft
+
+    @property
+    def note(self) -> NoteDraft:
+        """What was typed in plain words, and what of it is left to confirm."""
+        return self._note
+
+    @property
+    def is_checking(self) -> bool:
+        """Whether it is asked which part does not fit."""
+        return self._checking
+
+    @property
+    def label(self) -> str:
+        """The label of the enquiry at hand, where it was put aside before."""
+        return self._label
+
+    @property
+    def label_typed(self) -> str:
+        """The label as far as it was typed."""
+        return self._label_typed
+
+    @property
+    def is_printing(self) -> bool:
+        """Whether the sheet is being written."""
+        return self._printing is not None
+
+    @property
     def is_asking(self) -> bool:
         """Whether the page for things seen puts one question, to go back from where it was taken up."""
         return self._asked_from is not None
@@ -220,6 +298,8 @@ class Desk(QObject):
 
     def seen_needs_view(self) -> View | None:
         """The side that must have been seen for the report in the making, where one must."""
+        from keyapp.model import View
+
         draft = self._seen
         character = self.keyset.characters.get(draft.character)
         if character is None or not draft.states or character.view is View.ANY:

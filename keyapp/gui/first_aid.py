@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 
 from keyapp.gui.session import Session
-from keyapp.model import Caution, ContactKind
+
+if TYPE_CHECKING:
+    from keyapp.model import Caution
 
 __all__ = ["EMERGENCY", "POISON_HELP", "FirstAid", "first_aid"]
 
@@ -42,6 +45,8 @@ def first_aid(session: Session) -> FirstAid:
     """The card for the kind of animal chosen, with the numbers of the place that is set."""
     if not session.is_open:
         return _built_in()
+    from keyapp.model import ContactKind
+
     words, language = session.words, session.language
     emergency = session.keyset.emergency
     kind = session.first_aid if session.first_aid in emergency.first_aid else "unknown"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from keyapp.gui.figures import Figures
 from keyapp.gui.look import Look
@@ -10,8 +10,7 @@ from keyapp.gui.look import Look
 __all__ = ["Kit"]
 
 
-@dataclass(frozen=True, slots=True)
-class Kit:
+class Kit(NamedTuple):
     """The look in force and the figures."""
 
     look: Look

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -30,8 +31,17 @@ class Opening(QThread):
     broke = Signal(object)
     learned = Signal(object)
 
-    def __init__(self, folder: Path, language: str, parent: QObject | None = None, learned: Path | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        language: str,
+        parent: QObject | None = None,
+        learned: Callable[[], Path | None] | None = None,
+        first: Path | None = None,
+    ) -> None:
+        """Open the key in `folder`; `learned` finds the file of what was learned, `first` keeps the first couplet."""
         super().__init__(parent)
+        self._first = first
         self._folder = folder
         self._language = language
         self._learned = learned
@@ -41,7 +51,10 @@ class Opening(QThread):
         from keyapp.errors import UserError
 
         try:
-            enquiry, words, opened = open_key(self._folder, self._language, self._learned)
+            learned = self._learned() if self._learned is not None else None
+            enquiry, words, opened = open_key(self._folder, self._language, learned)
+            if self._first is not None:
+                _keep_first(self._first, enquiry, words, self._language)
         except UserError as error:
             problems = getattr(error, "problems", ())
             self.failed.emit(error, tuple(str(problem) for problem in problems))
@@ -70,3 +83,16 @@ def open_key(folder: Path, language: str, learned: Path | None) -> tuple[Enquiry
     enquiry = Enquiry(build_tables(opened.keyset))
     enquiry.reading  # noqa: B018 - the first reading is the slow one; it belongs here
     return enquiry, Words(opened.keyset, language), opened
+
+
+def _keep_first(path: Path, enquiry: Enquiry, words: Words, language: str) -> None:
+    """Keep the first couplet for the next start, where it is another than the one kept."""
+    from keyapp.gui.first_page import first_page, read_first_page, write_first_page
+
+    reading = enquiry.reading
+    if reading.current is None:
+        path.unlink(missing_ok=True)
+        return
+    page = first_page(words.keyset, words, reading.current, words.safety_line(reading), language)
+    if read_first_page(path) != page:
+        write_first_page(path, page)

@@ -10,7 +10,6 @@ from enum import StrEnum
 from pathlib import Path
 from types import TracebackType
 
-import platformdirs
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from keyapp.errors import UserError
@@ -92,6 +91,8 @@ class Reporter(QObject):
 
 def log_file() -> Path:
     """Where faults are logged."""
+    import platformdirs  # late: the window shows before it is needed
+
     return Path(platformdirs.user_log_dir("keyapp", appauthor=False)) / "keyapp.log"
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from concurrent.futures import Future, ThreadPoolExecutor
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
@@ -10,6 +9,9 @@ from PySide6.QtCore import QObject, Signal
 from keyapp.errors import UserError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+    from concurrent.futures import Future
+
     from keyapp.model import Case
     from keyapp.work.keep import Keeper
 
@@ -28,6 +30,8 @@ class Saver(QObject):
     def __init__(self, keeper: Keeper) -> None:
         super().__init__()
         self._keeper = keeper
+        from concurrent.futures import ThreadPoolExecutor  # late: the window shows before it is needed
+
         self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
         self._last: Future[None] | None = None
         self._next: Case | None = None
@@ -36,6 +40,10 @@ class Saver(QObject):
         """Keep `case` soon; of cases that wait, only the newest is written."""
         self._next = case
         self._last = self._pool.submit(self._write)
+
+    def do(self, act: Callable[[], None]) -> None:
+        """Do something else to what is kept, in its turn."""
+        self._last = self._pool.submit(self._tried, act)
 
     def flush(self) -> None:
         """Wait until everything is written."""
@@ -50,11 +58,17 @@ class Saver(QObject):
         case, self._next = self._next, None
         if case is None:
             return
+        self._tried(lambda: self._put(case))
+
+    def _put(self, case: Case) -> None:
+        if case.answers or case.settings != type(case.settings)():
+            self._keeper.keep(case)
+        else:
+            self._keeper.forget()
+
+    def _tried(self, act: Callable[[], None]) -> None:
         try:
-            if case.answers or case.settings != type(case.settings)():
-                self._keeper.keep(case)
-            else:
-                self._keeper.forget()
+            act()
         except UserError as error:
             self.failed.emit(error)
         except OSError as error:

@@ -112,6 +112,18 @@ class Screen(Desk):
         else:
             self.show_stage(self._still(back))
 
+    def open_families(self) -> None:
+        """Turn to the page of all families, from where one is."""
+        if self._stage is not Stage.FAMILIES:
+            self._families_from = self._stage
+        self.show_stage(Stage.FAMILIES)
+
+    def leave_families(self) -> None:
+        """Go back to where one was in *Work it out*; the answers stay."""
+        if self._stage is Stage.FAMILIES:
+            back, self._families_from = self._families_from or Stage.HURT, None
+            self.show_stage(self._still(back) if self.is_open else back)
+
     def pick_character(self, character: str) -> None:
         """Choose the character to report."""
         if character != self._seen.character:
@@ -157,6 +169,10 @@ class Screen(Desk):
         return self.couplet if self._asked else self.reading.current
 
     def _go_on(self) -> None:
+        if self._enquiry is None:
+            if self.early is not None:
+                self.show_stage(Stage.KEY)
+            return
         self._asked = None
         self._lead = None
         self._asked_from = None

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from keyapp.errors import UserError
 from keyapp.gui.carry_on import usable
 from keyapp.gui.desk import Stage
-from keyapp.gui.draft import SeenDraft
+from keyapp.gui.draft import LeadDraft, NoteDraft, SeenDraft
+from keyapp.gui.result_acts import ResultActs
 from keyapp.gui.saver import Saver
-from keyapp.gui.screen import Screen
-from keyapp.model import Answer, Case, Settings
-from keyapp.model.injury import injury_words
+from keyapp.model import Answer, Case, Choice, Settings
 
 if TYPE_CHECKING:
+    from keyapp.gui.early import Early
     from keyapp.wording import Words
     from keyapp.work.enquiry import Enquiry
     from keyapp.work.keep import Keeper
@@ -22,7 +21,7 @@ if TYPE_CHECKING:
 __all__ = ["Session", "Stage"]
 
 
-class Session(Screen):
+class Session(ResultActs):
     """An open key and the enquiry at hand. One method for each thing a person does.
 
     Before the key is open only `hurt` can be answered; the answer waits for it.
@@ -32,19 +31,50 @@ class Session(Screen):
 
     def open(self, enquiry: Enquiry, words: Words, keeper: Keeper | None = None) -> None:
         """Take the key that was read, and look for an enquiry that was left open."""
+        from keyapp.work.parked import Shelf
+
         self._enquiry = enquiry
         self._words = words
         enquiry.listen(self._on_changed)
         if keeper is not None:
             self._saver = Saver(keeper)
             self._saver.failed.connect(self._reporter.tell)
+            self._shelf = Shelf(keeper.path.parent)
             self._offer = self._kept(keeper)
+        early, self.early = self.early, None
+        is_early = early is not None and self._stage is Stage.KEY
+        holds = is_early and self._still_holds(early)
+        if holds and early is not None and early.choice is not None:
+            self._lead = LeadDraft(early.page.couplet, early.choice)
         self.opened.emit()
         if self._hurt_early is not None:
             self.set_up(hurt=self._hurt_early)
+        if is_early and not holds:
+            self._reporter.note(
+                self.tr("The key has changed since it was last opened."),
+                self.tr("No answer was given yet. Answer the question as it stands now."),
+            )
+        elif holds and early is not None and early.choice is not None:
+            self.draft_lead(choice=early.choice)
+            if early.is_given:
+                self.answer()
+
+    def pick_early(self, choice: Choice) -> None:
+        """Pick a lead of the first couplet before the key is open."""
+        if self.early is not None and not self.early.is_given and choice is not self.early.choice:
+            self.early.choice = choice
+            self.drafted.emit()
+
+    def answer_early(self) -> None:
+        """Mean what is picked as the answer; it is given once the key is open and says the same."""
+        if self.early is not None and self.early.choice is not None and not self.early.is_given:
+            self.early.is_given = True
+            self.drafted.emit()
 
     def close(self) -> None:
         """Write what is left to keep."""
+        if self._printing is not None:
+            self._printing.wait()
         if self._saver is not None:
             self._saver.close()
             self._saver = None
@@ -66,6 +96,8 @@ class Session(Screen):
             self.emergency.emit()
         if self._stage is Stage.HURT:
             self.show_stage(Stage.SETTINGS)
+        elif self._stage is Stage.SHORT and self._enquiry is None:
+            self.moved.emit()
 
     def mark_hurt(self, hurt: bool) -> None:
         """Change whether anyone is hurt, from the emergency card; the screen stays."""
@@ -86,16 +118,6 @@ class Session(Screen):
             self.emergency.emit()
         else:
             self._act(lambda: self.enquiry.set_up(told=text))
-
-    def heed(self, text: str) -> None:
-        """Heed words of injury in a text that is not kept: they count as someone hurt and open the card."""
-        if self._has_fresh_injury(text):
-            self._act(lambda: self.enquiry.set_up(hurt=True))
-            self.emergency.emit()
-
-    def has_new_injury_words(self, text: str) -> bool:
-        """Whether `text` holds words of injury that have not opened the card yet."""
-        return bool(injury_words(text, self.keyset.emergency.words) - self._words_shown)
 
     def answer(self) -> None:
         """Give what is picked at the couplet as the answer, and go on."""
@@ -161,7 +183,15 @@ class Session(Screen):
         self._feared = self._feared_said = ""
         self._feared_from = self._asked_from = None
         self._words_shown.clear()
+        self._note, self._label, self._checking = NoteDraft(), "", False
         self._act(lambda: self.enquiry.start_again())
+        self.show_stage(Stage.HURT)
+
+    def work_out_told(self, told: str) -> None:
+        """Begin an enquiry of which nothing is known but what they were told; an older one can be brought back."""
+        if self.case != Case():
+            self.start_again()
+        self.set_told(told)
         self.show_stage(Stage.HURT)
 
     def undo(self) -> None:
@@ -210,35 +240,34 @@ class Session(Screen):
 
     # Inside ----------------------------------------------------------------------------------
 
-    def _has_fresh_injury(self, text: str) -> bool:
-        """Whether `text` holds words of injury that have not opened the card; from now on they have."""
-        fresh = injury_words(text, self.keyset.emergency.words) - self._words_shown
-        self._words_shown |= fresh
-        return bool(fresh)
+    def _still_holds(self, early: Early | None) -> bool:
+        """Whether the first couplet that is on the screen is what the key says now, word for word."""
+        from keyapp.gui.first_page import first_page
 
-    def _act(self, act: Callable[[], object]) -> bool:
-        if self._enquiry is None:
+        couplet = self.reading.current
+        if early is None or couplet is None or self._offer is not None:
             return False
-        try:
-            act()
-        except UserError as error:
-            self._reporter.tell(error)
-            return False
-        return True
+        safety = self.words.safety_line(self.reading)
+        return early.page == first_page(self.keyset, self.words, couplet, safety, self.language)
 
     def _on_changed(self) -> None:
         before, self._case_before = self._case_before, self.case
         self._lead = None
         stage = self._stage
-        if self.case == Case():
+        if self.case == Case() and stage is not Stage.SHORT:
             self._stage = Stage.HURT
+        elif self._keeps_stage or stage in (Stage.SHORT, Stage.PARKED):
+            self._stage = self._still(stage)
         elif before.answers != self.case.answers or before.reopened != self.case.reopened:
+            self._stage = self._after_answer(stage)
+        elif before.check != self.case.check and stage is Stage.SEEN:
+            # The part that did not fit was reported again, and just as before.
             self._stage = self._after_answer(stage)
         elif before.settings.hurt is not self.case.settings.hurt:
             self._stage = Stage.HURT if self.case.settings.hurt is None else stage
             if stage is Stage.HURT and self.case.settings.hurt is not None:
                 self._stage = Stage.SETTINGS
-        elif stage is not Stage.SETTINGS:
+        elif before.settings != self.case.settings and stage is not Stage.SETTINGS:
             self._stage = Stage.SETTINGS
         self._save()
         self.changed.emit()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import ctypes
 import sys
 
 from PySide6.QtCore import QObject
@@ -23,6 +22,8 @@ def keep_singletons() -> bool:
     is_immortal = sys.version_info >= (3, 12) or sys.getrefcount(None) > _PLENTY // 2
     if is_immortal or sys.implementation.name != "cpython" or not _loses_references():
         return False
+    import ctypes
+
     for one in (None, True, False):
         count = ctypes.c_ssize_t.from_address(id(one))
         # Where the count does not lie at the front of the object, nothing is touched.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from keyapp.gui.theme import SPACE, TYPE, Colours
+from keyapp.gui.theme import SPACE, TYPE, Colours, Space
 
 __all__ = ["style_sheet"]
 
@@ -14,6 +14,8 @@ def style_sheet(c: Colours) -> str:
     """
     s, t = SPACE, TYPE
     pad = s.ring - s.hair
+    # Symbols on buttons grow with the text; where it is not enlarged they keep the size they were given.
+    icons = "" if s.icon == Space.icon else f"QPushButton {{ icon-size: {s.icon - s.line}px; }}\n"
     return f"""
 QScrollArea {{ border: none; }}
 QToolTip {{ background: {c.sheet}; color: {c.ink}; border: {s.hair}px solid {c.edge}; padding: {s.tiny}px; }}
@@ -23,6 +25,8 @@ QFrame[role="quiet"] {{ background: transparent; border: none; }}
 QFrame[role="danger"] {{
     background: {c.signal_tint}; border: {s.line}px solid {c.signal}; border-radius: {s.corner}px; }}
 QFrame[role="rule"] {{ background: {c.rule}; border: none; max-height: {s.hair}px; min-height: {s.hair}px; }}
+QFrame[role="note"] {{
+    background: {c.tint}; border: none; border-left: {s.ring}px solid {c.accent}; border-radius: {s.line}px; }}
 QFrame[role="message"] {{ background: {c.sheet}; border: none; border-bottom: {s.line}px solid {c.ink}; }}
 QFrame[role="footer"] {{ background: {c.sheet}; border: none; border-top: {s.hair}px solid {c.rule}; }}
 QFrame[role="rail"] {{ background: {c.sheet}; border: none; border-right: {s.hair}px solid {c.rule}; }}
@@ -30,7 +34,7 @@ QFrame[role="rail"] {{ background: {c.sheet}; border: none; border-right: {s.hai
 QPushButton {{
     background: {c.sheet}; border: {s.hair}px solid {c.edge}; border-radius: {s.corner}px;
     padding: {s.tiny + pad}px {s.small + pad}px; min-height: {s.target - 2 * (s.tiny + s.ring)}px; }}
-QPushButton:hover {{ background: {c.hover}; }}
+{icons}QPushButton:hover {{ background: {c.hover}; }}
 QPushButton:pressed {{ background: {c.tint}; }}
 QPushButton:focus {{
     border: {s.ring}px solid {c.accent}; padding: {s.tiny}px {s.small}px; }}
@@ -40,13 +44,16 @@ QPushButton[role="primary"] {{
     padding-left: {s.large + pad}px; padding-right: {s.large + pad}px; }}
 QPushButton[role="primary"]:hover {{ border-color: {c.ink}; }}
 QPushButton[role="primary"]:focus {{
-    border: {s.ring}px solid {c.ink}; padding-left: {s.large}px; padding-right: {s.large}px; }}
+    background: {c.sheet}; color: {c.accent}; border: {s.ring}px solid {c.accent};
+    padding-left: {s.large}px; padding-right: {s.large}px; }}
 QPushButton[role="primary"]:disabled {{
     background: transparent; color: {c.soft}; border: {s.hair}px dashed {c.edge}; }}
 QPushButton[role="plain"] {{ background: transparent; border-color: transparent; color: {c.accent}; }}
 QPushButton[role="plain"]:hover {{ background: {c.hover}; }}
 QPushButton[role="plain"]:focus {{ border-color: {c.accent}; }}
 QPushButton[role="plain"]:disabled {{ color: {c.soft}; border-color: transparent; }}
+QPushButton[role="term"], QPushButton[role="term"]:focus {{
+    background: transparent; border: none; padding: 0; min-height: {s.wide}px; }}
 QPushButton[role="fold"] {{
     background: transparent; border-color: transparent; text-align: left; color: {c.ink};
     padding-left: {pad}px; }}

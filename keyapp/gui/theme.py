@@ -1,14 +1,31 @@
-"""Role names for colours, spacing and type; nothing else in the window names a colour or a pixel."""
+"""Role names for colours, spacing and type; nothing else in the window names a colour or a pixel.
+
+Lengths and sizes of type can be enlarged together (`enlarge`); everything that draws reads them when it
+draws, so a redraw is enough.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
-__all__ = ["CONTROL_PAIRS", "DARK", "LIGHT", "SPACE", "TEXT_PAIRS", "TYPE", "Colours", "Space", "Type", "contrast"]
+__all__ = [
+    "BIG_DARK",
+    "BIG_LIGHT",
+    "CONTROL_PAIRS",
+    "DARK",
+    "LIGHT",
+    "SPACE",
+    "TEXT_PAIRS",
+    "TYPE",
+    "Colours",
+    "Space",
+    "Type",
+    "contrast",
+    "enlarge",
+]
 
 
-@dataclass(frozen=True, slots=True)
-class Colours:
+class Colours(NamedTuple):
     """Colours by role, as #rrggbb.
 
     Attributes:
@@ -83,9 +100,39 @@ DARK = Colours(
 )
 """The same paper by lamplight; figures stay on their own light plate."""
 
+BIG_LIGHT = LIGHT._replace(
+    desk="#FFFFFF",
+    sheet="#FFFFFF",
+    hover="#F0F0F0",
+    rule="#8A8A8A",
+    edge="#3A3A3A",
+    ink="#000000",
+    soft="#262626",
+    accent="#00414C",
+    signal="#7A1408",
+    plate="#FFFFFF",
+    plate_ink="#000000",
+)
+"""For a projector in a light room: every text at least 7:1 (WCAG 2.2, success criterion 1.4.6)."""
+
+BIG_DARK = DARK._replace(
+    desk="#000000",
+    sheet="#0C0C0C",
+    hover="#262626",
+    rule="#6A6A6A",
+    edge="#C9C9C9",
+    ink="#FFFFFF",
+    soft="#E6E6E6",
+    accent="#9FE3EC",
+    signal="#FFB3A2",
+    signal_tint="#3A140E",
+    tint="#123036",
+)
+"""For a projector in a dark room."""
+
 TEXT_PAIRS = (
     *((text, ground) for text in ("ink", "soft") for ground in ("desk", "sheet", "hover", "tint", "signal_tint")),
-    *(("accent", ground) for ground in ("desk", "sheet", "hover", "tint")),
+    *(("accent", ground) for ground in ("desk", "sheet", "hover", "tint", "signal_tint")),
     *(("signal", ground) for ground in ("desk", "sheet", "signal_tint", "hover")),
     ("on_accent", "accent"),
     ("on_signal", "signal"),
@@ -102,13 +149,12 @@ CONTROL_PAIRS = (
 )
 """Every pair of a control, symbol or focus ring and what lies beside it; each must reach 3:1.
 
-The focus ring of a filled button is drawn in ink, which stands against the paper around it.
+A filled button that has the focus is drawn as paper with a ring in the accent.
 """
 
 
-@dataclass(frozen=True, slots=True)
 class Space:
-    """Lengths in device-independent pixels.
+    """Lengths in device-independent pixels, as they are in force.
 
     Attributes:
         hair, line, ring: widths of hairlines, of edges of controls, of the focus ring.
@@ -149,9 +195,8 @@ class Space:
     least_height: int = 420
 
 
-@dataclass(frozen=True, slots=True)
 class Type:
-    """Type: families as bundled, sizes in device-independent pixels."""
+    """Type: families as bundled, sizes in device-independent pixels, as they are in force."""
 
     heading: str = "Vollkorn"
     text: str = "Cabin"
@@ -165,6 +210,34 @@ class Type:
 
 SPACE = Space()
 TYPE = Type()
+
+_GROW = {
+    "target": 1.0,
+    "icon": 1.0,
+    "icon_large": 0.6,
+    "rail": 0.7,
+    "column": 0.6,
+    "measure": 1.0,
+    "label_width": 0.4,
+    "list_width": 0.6,
+    "portrait": 0.5,
+    "figure": 0.8,
+    "bar": 1.0,
+}
+"""Lengths that grow with the text, and by what part of its growth."""
+
+_SIZES = ("small", "body", "lead", "head", "title", "call")
+
+
+def enlarge(zoom: float) -> None:
+    """Put lengths and type in force for text `zoom` times as large as it is drawn by itself (1 to 2).
+
+    What is in view follows when it is drawn anew. For `Look` alone.
+    """
+    for name in _SIZES:
+        setattr(TYPE, name, round(getattr(Type, name) * zoom))
+    for name, part in _GROW.items():
+        setattr(SPACE, name, round(getattr(Space, name) * (1 + (zoom - 1) * part)))
 
 
 def contrast(one: str, other: str) -> float:

@@ -5,7 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-__all__ = ["Answer", "Case", "Choice", "Evidence", "LeadAnswer", "Measurement", "Report", "Settings", "Sureness"]
+__all__ = [
+    "Answer",
+    "Case",
+    "Choice",
+    "Evidence",
+    "FinalCheck",
+    "LeadAnswer",
+    "Measurement",
+    "Report",
+    "Settings",
+    "Sureness",
+]
 
 
 class Choice(StrEnum):
@@ -97,12 +108,37 @@ class Settings:
 
 
 @dataclass(frozen=True, slots=True)
+class FinalCheck:
+    """The result held against the animal at the end: does this fit?
+
+    Attributes:
+        taxon: id of the result whose description was held against it.
+        fits: what the observer said; false is "not quite".
+        part: the character that does not fit; empty where it fits, or where it was none of those offered.
+    """
+
+    taxon: str
+    fits: bool
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Case:
-    """Settings, answers in the order given, and couplets opened again by hand."""
+    """Settings, answers in the order given, couplets opened again by hand, and the final check.
+
+    A "yes" of the final check holds only for the answers it was given for; a "not quite" stays until the part that
+    did not fit is reported again, or the check is made anew.
+    """
 
     settings: Settings = Settings()
     answers: tuple[Answer, ...] = ()
     reopened: frozenset[str] = frozenset()
+    check: FinalCheck | None = None
+
+    @property
+    def is_doubted(self) -> bool:
+        """Whether the observer holds that the result does not quite fit."""
+        return self.check is not None and not self.check.fits
 
     def lead_answer(self, couplet: str) -> LeadAnswer | None:
         """The answer to a couplet, if there is one."""
@@ -126,10 +162,20 @@ class Case:
                 return isinstance(old, LeadAnswer) and old.couplet == answer.couplet
             return not isinstance(old, LeadAnswer) and old.character == answer.character
 
+        told = "" if isinstance(answer, LeadAnswer) else answer.character
+        check = self._check_after(told)
         if any(same(old) for old in self.answers):
-            return replace(self, answers=tuple(answer if same(old) else old for old in self.answers))
-        return replace(self, answers=(*self.answers, answer))
+            kept = tuple(answer if same(old) else old for old in self.answers)
+            return replace(self, answers=kept, check=check)
+        return replace(self, answers=(*self.answers, answer), check=check)
 
     def without(self, answer: Answer) -> Case:
         """This case with `answer` taken back."""
-        return replace(self, answers=tuple(old for old in self.answers if old != answer))
+        left = tuple(old for old in self.answers if old != answer)
+        return self if left == self.answers else replace(self, answers=left, check=self._check_after(""))
+
+    def _check_after(self, told: str) -> FinalCheck | None:
+        """What is left of the final check once the character `told` was reported (empty: another answer changed)."""
+        if self.check is None or self.check.fits or (told and told == self.check.part):
+            return None
+        return self.check

@@ -8,11 +8,30 @@ from enum import StrEnum
 from typing import TypeVar
 
 from keyapp.errors import UserError
-from keyapp.model.case import Answer, Case, Choice, Evidence, LeadAnswer, Measurement, Report, Settings, Sureness
+from keyapp.model.case import (
+    Answer,
+    Case,
+    Choice,
+    Evidence,
+    FinalCheck,
+    LeadAnswer,
+    Measurement,
+    Report,
+    Settings,
+    Sureness,
+)
 from keyapp.model.keyset import KeySet
 from keyapp.model.names import nearest
 
-__all__ = ["check_answer", "check_case", "check_plain_setting", "check_setting", "check_shape", "word_of"]
+__all__ = [
+    "check_answer",
+    "check_case",
+    "check_final",
+    "check_plain_setting",
+    "check_setting",
+    "check_shape",
+    "word_of",
+]
 
 Word = TypeVar("Word", bound=StrEnum)
 
@@ -52,6 +71,17 @@ def check_case(keyset: KeySet, case: Case) -> None:
         said.add(about)
     for couplet in case.reopened:
         _known("couplet", couplet, keyset.couplets)
+    if case.check is not None:
+        check_final(keyset, case.check)
+
+
+def check_final(keyset: KeySet, check: FinalCheck) -> None:
+    """Raise UserError where the key cannot take this final check."""
+    _known("result", check.taxon, keyset.taxa)
+    if check.part:
+        _known("character", check.part, keyset.characters)
+    if not isinstance(check.fits, bool):
+        raise UserError("A final check fits or does not.", where="check", fix="Give true or false.")
 
 
 def check_setting(keyset: KeySet, name: str, value: object) -> None:

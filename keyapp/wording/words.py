@@ -136,6 +136,8 @@ class Words:
     def reason(self, reading: Reading) -> str:
         """Why the claim is no firmer."""
         found = reading.verdict
+        if found.claim is Claim.ONE_OF and reading.case.is_doubted:
+            return self.fixed("claim-why.doubt")
         firm = reading.standing.groups[0][1] >= self.keyset.weights.firm
         if found.claim is Claim.ONE_OF and firm and not found.differs and found.basis is Evidence.WORDS:
             return self.fixed("claim-why.words")

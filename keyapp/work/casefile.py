@@ -13,6 +13,7 @@ from keyapp.model import (
     Case,
     Choice,
     Evidence,
+    FinalCheck,
     LeadAnswer,
     Measurement,
     Report,
@@ -22,23 +23,26 @@ from keyapp.model import (
     check_shape,
 )
 
-__all__ = ["FORMAT", "case_from_json", "case_to_json"]
+__all__ = ["FORMAT", "case_from_json", "case_in", "case_out", "case_to_json"]
 
-FORMAT = 1
-"""Version of the file format; a newer one is refused."""
+FORMAT = 2
+"""Version of the file format; a newer one is refused. The second knows the final check."""
 
 
 def case_to_json(case: Case) -> str:
     """Return `case` as one JSON object."""
-    return json.dumps(
-        {
-            "format": FORMAT,
-            "settings": asdict(case.settings),
-            "answers": [_answer_out(a) for a in case.answers],
-            "reopened": sorted(case.reopened),
-        },
-        ensure_ascii=False,
-    )
+    return json.dumps(case_out(case), ensure_ascii=False)
+
+
+def case_out(case: Case) -> dict[str, Any]:
+    """`case` as plain data."""
+    return {
+        "format": FORMAT,
+        "settings": asdict(case.settings),
+        "answers": [_answer_out(a) for a in case.answers],
+        "reopened": sorted(case.reopened),
+        "check": None if case.check is None else asdict(case.check),
+    }
 
 
 def case_from_json(text: str) -> Case:
@@ -48,6 +52,14 @@ def case_from_json(text: str) -> Case:
     """
     try:
         data = json.loads(text, parse_constant=_no_constant)
+    except (ValueError, RecursionError) as error:
+        raise _damaged() from error
+    return case_in(data)
+
+
+def case_in(data: object) -> Case:
+    """A case from plain data; raises UserError as `case_from_json`."""
+    try:
         if not isinstance(data, dict):
             raise TypeError("not an object")
         version = data["format"]
@@ -61,9 +73,22 @@ def case_from_json(text: str) -> Case:
             _settings_in(data["settings"]),
             tuple(_answer_in(a) for a in data["answers"]),
             frozenset(_text(c) for c in data["reopened"]),
+            _check_in(data["check"] if version > 1 else None),
         )
     except (ValueError, TypeError, KeyError, AttributeError, RecursionError, _Damage) as error:
-        raise UserError("The kept enquiry is damaged and cannot be read.", fix="Start a new enquiry.") from error
+        raise _damaged() from error
+
+
+def _damaged() -> UserError:
+    return UserError("The kept enquiry is damaged and cannot be read.", fix="Start a new enquiry.")
+
+
+def _check_in(data: object) -> FinalCheck | None:
+    if data is None:
+        return None
+    if not isinstance(data, dict) or not isinstance(data["fits"], bool):
+        raise TypeError("check")
+    return FinalCheck(_text(data["taxon"]), data["fits"], _text(data["part"]))
 
 
 class _Damage(Exception):

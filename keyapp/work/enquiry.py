@@ -13,6 +13,7 @@ from keyapp.model import (
     Case,
     Choice,
     Evidence,
+    FinalCheck,
     LeadAnswer,
     Measurement,
     Report,
@@ -20,6 +21,7 @@ from keyapp.model import (
     View,
     check_answer,
     check_case,
+    check_final,
     check_setting,
     word_of,
 )
@@ -41,14 +43,19 @@ class Enquiry:
         tables: the key set made ready for the engine.
     """
 
-    def __init__(self, tables: Tables, case: Case | None = None) -> None:
-        """Begin with `case`, or with nothing; raises UserError where the key cannot take the case."""
-        if case is not None:
-            check_case(tables.keyset, case)
+    def __init__(
+        self, tables: Tables, case: Case | None = None, undo: Iterable[Case] = (), redo: Iterable[Case] = ()
+    ) -> None:
+        """Begin with `case`, or with nothing, and with the steps to undo and redo, oldest first.
+
+        Raises UserError where the key cannot take one of the cases.
+        """
+        for one in (*([case] if case is not None else []), *undo, *redo):
+            check_case(tables.keyset, one)
         self.tables = tables
         self._case = case or Case()
-        self._undo: list[Case] = []
-        self._redo: list[Case] = []
+        self._undo: list[Case] = list(undo)
+        self._redo: list[Case] = list(redo)
         self._listeners: list[Listener] = []
         self._reading: Reading | None = None
 
@@ -68,6 +75,11 @@ class Enquiry:
     def second_look(self) -> tuple[SecondLook, ...]:
         """Answers to check again before anything reassuring is said."""
         return second_look(self.tables, self.reading)
+
+    @property
+    def history(self) -> tuple[tuple[Case, ...], tuple[Case, ...]]:
+        """The cases to go back to, and those to come forward to, the nearest last."""
+        return tuple(self._undo), tuple(self._redo)
 
     @property
     def can_undo(self) -> bool:
@@ -158,6 +170,25 @@ class Enquiry:
         answer = Measurement(character, mm, spread, word_of(Sureness, "sureness", sureness), self._kind(evidence))
         check_answer(self.tables.keyset, answer)
         self._change(self._case.with_answer(replace(answer, mm=float(mm))))
+
+    def rest_on(self, answer: Answer, evidence: Evidence | str) -> None:
+        """Say anew what kind of evidence an answer rests on; without effect where it was never given."""
+        kind = word_of(Evidence, "evidence", evidence)
+        answers = tuple(replace(old, evidence=kind) if old == answer else old for old in self._case.answers)
+        self._change(replace(self._case, answers=answers))
+
+    def check_fit(self, taxon: str, fits: bool, part: str = "") -> None:
+        """Say whether a result, held against the animal, fits; `part` is the character that does not.
+
+        "Not quite" lowers the claim to "one of these" until that part is reported again (`Case`).
+        """
+        check = FinalCheck(taxon, fits, part)
+        check_final(self.tables.keyset, check)
+        self._change(replace(self._case, check=check))
+
+    def drop_check(self) -> None:
+        """Take the final check back."""
+        self._change(replace(self._case, check=None))
 
     def take_back(self, answer: Answer) -> None:
         """Take an answer back altogether; without effect where it was never given."""

@@ -2,43 +2,25 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from pathlib import Path
 
 from keyapp.errors import UserError
 from keyapp.model import Case
 from keyapp.work.casefile import case_from_json, case_to_json
+from keyapp.work.whole_file import write_whole
 
 __all__ = ["Keeper"]
 
 
 class Keeper:
-    """Writes the case to one file, whole or not at all.
-
-    The file is written beside its final place, flushed to disk and renamed, so that at any
-    moment either the old or the new case is there.
-    """
+    """Writes the case to one file, whole or not at all."""
 
     def __init__(self, folder: Path) -> None:
         self.path = folder / "enquiry.json"
 
     def keep(self, case: Case) -> None:
         """Write `case`; raises UserError if the disk refuses."""
-        try:
-            self.path.parent.mkdir(parents=True, exist_ok=True)
-            handle, name = tempfile.mkstemp(dir=self.path.parent, prefix="enquiry-", suffix=".part")
-            with os.fdopen(handle, "w", encoding="utf-8") as file:
-                file.write(case_to_json(case))
-                file.flush()
-                os.fsync(file.fileno())
-            Path(name).replace(self.path)
-        except OSError as error:
-            raise UserError(
-                "The enquiry could not be kept on disk.",
-                where=str(self.path.parent),
-                fix=f"Check free space and rights ({error.strerror}).",
-            ) from error
+        write_whole(self.path, case_to_json(case))
 
     def kept(self) -> Case | None:
         """The case kept last, or None; raises UserError if it is damaged (the file is set aside)."""

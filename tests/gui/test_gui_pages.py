@@ -87,9 +87,9 @@ def test_both_windows_follow_one_session(bench: Bench) -> None:
     twin.deleteLater()
 
 
-def test_the_rail_shows_only_the_page_that_exists(bench: Bench) -> None:
+def test_the_rail_shows_only_the_pages_that_exist(bench: Bench) -> None:
     names = {w.objectName() for w in bench.window.rail.findChildren(QAbstractButton)}
-    assert names == {"rail-work", "rail-emergency", "rail-theme"}
+    assert names == {"rail-work", "rail-families", "rail-emergency", "rail-big", "rail-theme"}
 
 
 def test_the_theme_can_be_switched(bench: Bench) -> None:

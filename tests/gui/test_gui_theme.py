@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
-from dataclasses import fields
 from pathlib import Path
 
 import pytest
 
 import keyapp.gui
-from keyapp.gui.theme import CONTROL_PAIRS, DARK, LIGHT, SPACE, TEXT_PAIRS, Colours, contrast
+from keyapp.gui.theme import BIG_DARK, BIG_LIGHT, CONTROL_PAIRS, DARK, LIGHT, SPACE, TEXT_PAIRS, Colours, contrast
 
 GUI = Path(keyapp.gui.__file__).parent
+every_theme = pytest.mark.parametrize(
+    "theme", [LIGHT, DARK, BIG_LIGHT, BIG_DARK], ids=["light", "dark", "big-light", "big-dark"]
+)
 DRAWN = sorted([*(GUI / "pages").glob("*.py"), *(GUI / "widgets").glob("*.py")])
 
 
@@ -24,13 +26,19 @@ def test_contrast_agrees_with_worked_values(one: str, other: str, wanted: float)
     assert contrast(other, one) == contrast(one, other)
 
 
-@pytest.mark.parametrize("theme", [LIGHT, DARK], ids=["light", "dark"])
+@every_theme
 @pytest.mark.parametrize("pair", TEXT_PAIRS, ids="-on-".join)
 def test_text_can_be_read(theme: Colours, pair: tuple[str, str]) -> None:
     assert contrast(getattr(theme, pair[0]), getattr(theme, pair[1])) >= 4.5
 
 
-@pytest.mark.parametrize("theme", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("theme", [BIG_LIGHT, BIG_DARK], ids=["big-light", "big-dark"])
+@pytest.mark.parametrize("pair", TEXT_PAIRS, ids="-on-".join)
+def test_the_big_picture_has_more_contrast(theme: Colours, pair: tuple[str, str]) -> None:
+    assert contrast(getattr(theme, pair[0]), getattr(theme, pair[1])) >= 7.0
+
+
+@every_theme
 @pytest.mark.parametrize("pair", CONTROL_PAIRS, ids="-on-".join)
 def test_controls_and_focus_can_be_seen(theme: Colours, pair: tuple[str, str]) -> None:
     assert contrast(getattr(theme, pair[0]), getattr(theme, pair[1])) >= 3.0
@@ -38,7 +46,7 @@ def test_controls_and_focus_can_be_seen(theme: Colours, pair: tuple[str, str]) -
 
 def test_every_colour_but_the_hairline_is_in_a_tested_pair() -> None:
     used = {role for pair in (*TEXT_PAIRS, *CONTROL_PAIRS) for role in pair}
-    assert {field.name for field in fields(Colours)} - used == {"rule"}
+    assert set(Colours._fields) - used == {"rule"}
 
 
 def test_targets_are_large_enough() -> None:

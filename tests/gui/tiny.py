@@ -147,6 +147,7 @@ def tiny_keyset() -> KeySet:
             "mark", {"red": "A red mark", "none": "No mark"}, view=View.UNDERSIDE, absent="none", never="It hides."
         ),
         character("gait", {"runs": "It runs", "hangs": "It hangs"}),
+        character("carries", {"sac": "An egg sac", "nothing": "Neither eggs nor young"}, absent="nothing"),
         size(),
     ]
     look = LookAlike("cobweb", "skin", Text.of("The widow is glossy, the cobweb spider dull."))

@@ -85,6 +85,20 @@ def walk(app: App, pictures: Path) -> None:
     wait(lambda: app.session.stage is Stage.RESULT)
     QTest.qWait(200)
     shoot(app, pictures, "5-result")
+    look_up(app, pictures)
+
+
+def look_up(app: App, pictures: Path) -> None:
+    """From the result to the page of all families, to a kind, and back to the result."""
+    press(Qt.Key.Key_F, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClicks(QApplication.focusWidget(), "dady longlegs")
+    shoot(app, pictures, "7-families")
+    tab_to("open-harvestman")
+    press(Qt.Key.Key_Return)
+    shoot(app, pictures, "8-kind")
+    tab_to("families-work")
+    press(Qt.Key.Key_Space)
+    wait(lambda: app.session.stage is Stage.RESULT)
 
 
 def main(state: Path, pictures: Path) -> None:

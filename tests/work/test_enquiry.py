@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from keyapp.engine import Action, Claim
 from keyapp.errors import UserError
 from keyapp.model import Case, Choice, Evidence, Report, Sureness
 from keyapp.work import Enquiry
@@ -117,3 +118,82 @@ def test_an_answer_can_be_changed_in_place(enquiry):
     enquiry.report("gait", frozenset({"leaps"}))
     enquiry.choose("k/web", Choice.SECOND, Sureness.THINK_SO, view_seen=True)
     assert [getattr(a, "choice", None) for a in enquiry.case.answers] == [Choice.SECOND, None]
+
+
+# The final check, what an answer rests on, and the steps -----------------------------------------
+
+
+def answered(**parts):
+    enquiry = Enquiry(TABLES)
+    enquiry.report("gait", ["leaps"], **parts)
+    return enquiry
+
+
+def test_not_quite_lowers_the_claim_and_forbids_moving():
+    enquiry = answered(evidence="specialist")
+    enquiry.report("web", ["none"], evidence="specialist", view_seen=True)
+    enquiry.report("pattern", ["banded"], evidence="specialist")
+    before = enquiry.reading.verdict
+    assert before.claim is Claim.CONFIRMED
+    enquiry.check_fit("jumper", False, "gait")
+    after = enquiry.reading.verdict
+    assert enquiry.case.is_doubted
+    assert after.claim is Claim.ONE_OF
+    assert after.actions == (Action.KEEP_AWAY,)
+    enquiry.report("gait", ["leaps"], evidence="specialist")
+    assert enquiry.case.check is None
+    assert enquiry.reading.verdict == before
+
+
+def test_a_yes_holds_only_for_the_answers_it_was_given_for():
+    enquiry = answered()
+    enquiry.check_fit("jumper", True)
+    enquiry.set_up(month=4)
+    assert enquiry.case.check is not None
+    enquiry.report("gait", ["leaps"], sureness="think-so")
+    assert enquiry.case.check is None
+
+
+def test_not_quite_stays_until_that_part_is_reported_again():
+    enquiry = answered()
+    enquiry.check_fit("jumper", False, "gait")
+    enquiry.report("pattern", ["plain"])
+    assert enquiry.case.is_doubted
+    enquiry.undo()
+    enquiry.undo()
+    assert enquiry.case.check is None
+
+
+def test_a_check_of_what_the_key_does_not_know_is_refused():
+    enquiry = answered()
+    before = enquiry.case
+    with pytest.raises(UserError):
+        enquiry.check_fit("nothing-like-it", True)
+    with pytest.raises(UserError):
+        enquiry.check_fit("jumper", False, "no-such-part")
+    assert enquiry.case is before
+
+
+def test_what_an_answer_rests_on_can_be_said_anew_and_undone():
+    enquiry = answered()
+    (answer,) = enquiry.case.answers
+    enquiry.rest_on(answer, "photo")
+    assert [one.evidence for one in enquiry.case.answers] == [Evidence.PHOTO]
+    with pytest.raises(UserError):
+        enquiry.rest_on(enquiry.case.answers[0], "hearsay")
+    enquiry.undo()
+    assert enquiry.case.answers == (answer,)
+
+
+def test_the_steps_can_be_taken_along():
+    enquiry = answered()
+    enquiry.set_up(month=4)
+    enquiry.undo()
+    undo, redo = enquiry.history
+    again = Enquiry(TABLES, enquiry.case, undo, redo)
+    assert again.redo()
+    assert again.case.settings.month == 4
+    assert again.undo()
+    assert again.undo()
+    assert again.case == Case()
+    assert not again.undo()

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from keyapp.checker.facts import Facts, note, problem
 from keyapp.checker.rules.basis import every_basis
 from keyapp.keyfile.problem import Problem
+from keyapp.pictures.moving import SHOWN
 
 __all__ = ["unused_characters", "unused_figures", "unused_sources"]
 
@@ -41,6 +42,7 @@ def unused_figures(facts: Facts) -> Iterator[Problem]:
     used |= {state.figure for character in keyset.characters.values() for state in character.states}
     used |= {lead.figure for couplet in keyset.couplets.values() for lead in couplet.leads}
     used |= {character.id for character in keyset.characters.values() if character.number}
+    used |= set(SHOWN)
     for figure in keyset.figures.values():
         if figure.id not in used:
             yield note("K333", figure.place, f'Nothing shows the figure "{figure.id}".', "Use it, or remove it.")

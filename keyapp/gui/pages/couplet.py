@@ -12,6 +12,7 @@ from keyapp.gui.theme import SPACE
 from keyapp.gui.widgets.asking import feared_button, helps_fold
 from keyapp.gui.widgets.choices import Option, Picks
 from keyapp.gui.widgets.fold import Fold
+from keyapp.gui.widgets.note_line import NoteLine
 from keyapp.gui.widgets.proposals import contradiction_panel, go_back_panel
 from keyapp.gui.widgets.safety_panel import safety_panel
 from keyapp.gui.widgets.select import Select
@@ -45,10 +46,13 @@ class CoupletPage(Page):
     def subject(self) -> object:
         return (self.stage, self.session.couplet if self.session.is_open else None)
 
-    def build(self) -> None:
-        session = self.session
+    def forget(self) -> None:
         self._options, self._view, self._next, self._cards = [], None, None, None
         self._picks = self._sure = None
+
+    def build(self) -> None:
+        session = self.session
+        self.forget()
         if not session.is_open:
             return
         couplet_id = session.couplet
@@ -62,6 +66,7 @@ class CoupletPage(Page):
         for proposal in (contradiction_panel(self.kit, session), go_back_panel(self.kit, session)):
             if proposal is not None:
                 self.body.addWidget(proposal)
+        self.body.addWidget(NoteLine(self.kit, session))
         self.body.addWidget(label(couplet.asks.say(session.language), "title"))
         note = self._place_note(couplet)
         if note:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from keyapp.gui.first_aid import FirstAid, first_aid
 from keyapp.gui.kit import Kit
@@ -19,6 +19,9 @@ from keyapp.gui.widgets.texts import button, label, panel, row, symbol, with_sym
 __all__ = ["EmergencyPage"]
 
 KINDS = ("unknown", "spider", "scorpion", "tick", "sting")
+
+NARROW = 1.25
+"""Where text is larger than that, the kinds of animal do not fit in one row."""
 
 
 class EmergencyPage(QWidget):
@@ -123,6 +126,8 @@ class EmergencyPage(QWidget):
             options = [Option(self._kit, names[kind], f"aid-{kind}") for kind in kinds]
             holder = QWidget()
             across = row(*options, gap=SPACE.small)
+            if self._kit.look.is_big or self._kit.look.zoom > NARROW:
+                across.setDirection(QBoxLayout.Direction.TopToBottom)
             holder.setLayout(across)
             Picks(holder, options, lambda i: self._session.set_first_aid(kinds[i]), None, kinds.index(content.kind))
             inside.addWidget(holder)

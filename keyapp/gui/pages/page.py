@@ -66,6 +66,9 @@ class Page(QWidget):
         """Follow the session without drawing anew; False where that is not enough."""
         return False
 
+    def forget(self) -> None:
+        """Let go of parts of the column that were kept by name: they are gone, and are built anew later."""
+
     def subject(self) -> object:
         """What the page is about; while it stays the same a redraw keeps place and focus."""
         return self.stage
@@ -99,15 +102,19 @@ class Page(QWidget):
         self._column.empty()
         self._foot.empty()
         self.build()
-        if place:
+        wish = self.session.take_wish() if self.isVisible() else ""
+        if place or wish:
             while self._later:
                 self._later.pop(0)()
         self._column.reveal(place)
         self._foot.reveal()
         self.setUpdatesEnabled(True)
         self._is_drawing = False
+        self._order_tabs()
         self._plan(self._turn)
-        target = self.named(name) if name and is_same else None
+        target = self.named(wish) if wish else None
+        if target is None:
+            target = self.named(name) if name and is_same else None
         if target is not None and target.isEnabled():
             target.setFocus(Qt.FocusReason.OtherFocusReason)
         elif name or QApplication.focusWidget() is None:
@@ -142,11 +149,27 @@ class Page(QWidget):
         if turn == self._turn and self._later:
             self._later.pop(0)()
             self._column.reveal_more()
+            if not self._later:
+                self._order_tabs()
             self._plan(turn)
+
+    def _order_tabs(self) -> None:
+        """Let the Tab key go from the column to the footer beneath it, and only then to the rail."""
+        last: QWidget | None = None
+        one = self._column.nextInFocusChain()
+        while one is not None and one is not self._column:
+            if one.focusPolicy() & Qt.FocusPolicy.TabFocus and self._column.isAncestorOf(one):
+                last = one
+            one = one.nextInFocusChain()
+        for cell in self._foot.cells:
+            if last is not None:
+                QWidget.setTabOrder(last, cell)
+                last = cell
 
     def _on_changing(self) -> None:
         self._turn += 1
         self._column.drop()
+        self.forget()
         self._subject = None
 
     def _on_news(self) -> None:

@@ -12,13 +12,17 @@ from keyapp.gui.theme import SPACE
 from keyapp.gui.widgets.asking import asking_panel
 from keyapp.gui.widgets.candidates import candidate_list, fit_card
 from keyapp.gui.widgets.cautions import add_cautions, add_sources
+from keyapp.gui.widgets.final_check import final_check
 from keyapp.gui.widgets.fold import Fold
 from keyapp.gui.widgets.look_alikes import look_alike_card
+from keyapp.gui.widgets.note_line import NoteLine
+from keyapp.gui.widgets.print_row import PrintButton, printing_line
 from keyapp.gui.widgets.proposals import answer_row, contradiction_panel, go_back_panel
 from keyapp.gui.widgets.referral import referral_panel
 from keyapp.gui.widgets.safety_panel import safety_panel
 from keyapp.gui.widgets.standing_strip import standing_fold
 from keyapp.gui.widgets.texts import button, label, panel, row, with_symbol
+from keyapp.gui.widgets.told_card import told_card
 from keyapp.gui.widgets.trail import Trail
 from keyapp.model import Answer, Taxon
 from keyapp.wording import taxa_called
@@ -48,16 +52,18 @@ class ResultPage(Page):
         for proposal in (contradiction_panel(self.kit, session), go_back_panel(self.kit, session)):
             if proposal is not None:
                 body.addWidget(proposal)
+        body.addWidget(NoteLine(self.kit, session))
+        body.addWidget(printing_line(session))
         self._add_heading()
         self._add_second_look()
         self._add_candidates()
         self._add_footer()
         self.later(
             self._add_actions,
+            self._add_fits,
             self._add_asking,
             self._add_referral,
             self._add_cautions,
-            self._add_fits,
             self._add_look_alikes,
             self._add_rest,
         )
@@ -158,8 +164,12 @@ class ResultPage(Page):
         taxa = [taxon for taxon in taxa if not taxon.outside and taxon.diagnosis]
         if not taxa or not session.reading.events:
             return
-        self.body.addWidget(label(self.tr("Hold it against the animal: does this fit?"), "head"))
-        for taxon in taxa[:_FITS]:
+        checked = session.case.check.taxon if session.case.check is not None else taxa[0].id
+        self.body.addWidget(final_check(self.kit, session, taxa[0]))
+        others = [taxon for taxon in taxa if taxon.id != checked][: _FITS - 1]
+        if others:
+            self.body.addWidget(label(self.tr("Hold these against it too"), "head"))
+        for taxon in others:
             self.body.addWidget(fit_card(self.kit, session, taxon))
 
     def _add_cautions(self) -> None:
@@ -194,23 +204,9 @@ class ResultPage(Page):
         self.body.addLayout(with_symbol(self.kit, "fork", text, "strong", "soft"))
 
     def _add_told(self) -> None:
-        session, words = self.session, self.session.words
-        told = session.case.settings.told.strip()
-        if not told:
-            return
-        frame, inside = panel("card", SPACE.tiny, SPACE.large)
-        frame.setObjectName("told-panel")
-        inside.addWidget(label(self.tr("What they were told, and what was seen"), "head"))
-        inside.addWidget(label(words.fixed("told", told=told)))
-        found = session.reading.verdict.candidates
-        names = words.listing([words.group(c.group) for c in found]) if session.reading.events else ""
-        if names:
-            inside.addWidget(label(self.tr("What was seen points to: {names}.").replace("{names}", names)))
-        called = taxa_called(session.keyset, told)
-        if called:
-            titles = words.listing([words.taxon(taxon_id) for taxon_id in called])
-            inside.addWidget(label(self.tr("That name is used for: {titles}.").replace("{titles}", titles), "soft"))
-        self.body.addWidget(frame)
+        told = self.session.case.settings.told.strip()
+        if told:
+            self.body.addWidget(told_card(self.session, told))
 
     def _add_misnames(self) -> None:
         session = self.session
@@ -281,6 +277,7 @@ class ResultPage(Page):
         change = button(self.tr("Change answers"), "change-answers")
         change.clicked.connect(self._on_change)
         self.footer.addWidget(again)
+        self.footer.addWidget(PrintButton(self.kit, session))
         self.footer.addStretch(1)
         self.footer.addWidget(change)
         self.footer.addWidget(seen)

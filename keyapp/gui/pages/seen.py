@@ -54,6 +54,10 @@ class SeenPage(Page):
     def subject(self) -> object:
         return (self.stage, self.session.is_asking)
 
+    def forget(self) -> None:
+        self._view = self._both = self._give = self._cant = self._list = None
+        self._ticks = {}
+
     def build(self) -> None:
         session = self.session
         self._view = self._both = self._give = self._cant = self._list = None

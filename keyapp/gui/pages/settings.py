@@ -16,7 +16,9 @@ from keyapp.gui.session import Session, Stage
 from keyapp.gui.theme import SPACE
 from keyapp.gui.widgets.asking import feared_button
 from keyapp.gui.widgets.choices import Option, Picks
+from keyapp.gui.widgets.note_line import NoteLine
 from keyapp.gui.widgets.offer import offer_panel
+from keyapp.gui.widgets.park_button import park_button
 from keyapp.gui.widgets.select import Entry, Select
 from keyapp.gui.widgets.texts import button, label, row
 from keyapp.model import Evidence
@@ -55,6 +57,9 @@ class SettingsPage(Page):
             self._told.setText(settings.told)
         return True
 
+    def forget(self) -> None:
+        self._cards, self._selects, self._picks, self._told = [], {}, None, None
+
     def build(self) -> None:
         self._selects.clear()
         self._picks = self._told = None
@@ -67,7 +72,13 @@ class SettingsPage(Page):
             body.addWidget(label(self.tr("Opening the key"), "title"))
             body.addWidget(label(self.tr("One moment."), "soft"))
             body.addStretch(1)
+            if self.session.early is not None:
+                early = button(self.tr("Go on"), "go-on", "primary", says=self.tr("Go on to the first question"))
+                early.clicked.connect(self.session.go_on)
+                self.footer.addStretch(1)
+                self.footer.addWidget(early)
             return
+        body.addWidget(NoteLine(self.kit, self.session))
         body.addWidget(label(self.tr("What do you have?"), "title"))
         self._add_things()
         body.addSpacing(SPACE.small)
@@ -81,6 +92,7 @@ class SettingsPage(Page):
         on.clicked.connect(self.session.go_on)
         self.footer.addWidget(back)
         self.footer.addStretch(1)
+        self.footer.addWidget(park_button(self.kit, self.session))
         self.footer.addWidget(feared_button(self.session))
         self.footer.addWidget(on)
 

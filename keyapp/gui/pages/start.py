@@ -47,7 +47,10 @@ class StartPage(Page):
         no.clicked.connect(lambda: self.session.set_hurt(False))
         body.addSpacing(SPACE.small)
         body.addLayout(row(yes, no, None, gap=SPACE.medium))
-        body.addSpacing(SPACE.wide)
+        body.addSpacing(SPACE.medium)
+        self._add_short()
+        self._add_parked()
+        body.addSpacing(SPACE.small)
         about, whole = panel("card", SPACE.small, SPACE.wide)
         inside = column(SPACE.small)
         across = QHBoxLayout()
@@ -77,3 +80,32 @@ class StartPage(Page):
             body.addWidget(label(self.tr("Opening the key. You can answer already."), "small"))
             body.addWidget(bar)
         body.addStretch(2)
+
+    def _add_short(self) -> None:
+        """The way for someone who stands at the animal; it asks for the people first as well."""
+        frame, inside = panel("card", SPACE.small, SPACE.medium)
+        frame.setObjectName("short-panel")
+        at = button(
+            self.tr("I am standing at it"),
+            "short-way",
+            icon=self.kit.look.icon("cup"),
+            says=self.tr("I am standing at it: the short way"),
+        )
+        at.setToolTip(self.tr("The short way (F2)"))
+        at.clicked.connect(self.session.open_short)
+        why = label(self.tr("The short way: a few quick looks, then what to do. No name is needed."), "soft")
+        across = row(at, why, gap=SPACE.medium)
+        across.setStretch(1, 1)
+        inside.addLayout(across)
+        self.body.addWidget(frame)
+
+    def _add_parked(self) -> None:
+        """The way to what is put aside, where there is any."""
+        count = len(self.session.parked) if self.session.is_open else 0
+        if not count:
+            return
+        text = self.tr("Put aside: {count}").replace("{count}", str(count))
+        aside = button(text, "open-parked", "plain", icon=self.kit.look.icon("parked", "accent"))
+        aside.setToolTip(self.tr("Enquiries put aside (F4)"))
+        aside.clicked.connect(self.session.open_parked)
+        self.body.addLayout(row(aside, None))

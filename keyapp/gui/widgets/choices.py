@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -88,6 +88,14 @@ def _fill(
     """Lay out mark, figure and texts inside a button."""
     pad = SPACE.medium
     says = label(text, "lead" if tall else "")
+    # No word is cut in two or cut off, however large the text.
+    measure = QFontMetrics(says.font())
+    widest = max((measure.horizontalAdvance(word) for word in text.split()), default=0)
+    entire = measure.horizontalAdvance(text)
+    if not (note or figure or tall) and entire <= SPACE.label_width:
+        # A short text alone stays on one line.
+        widest = entire
+    says.setMinimumWidth(min(widest + SPACE.line, SPACE.list_width))
     parts = QVBoxLayout()
     parts.setSpacing(SPACE.hair)
     is_plain = not (note or figure or tall)

@@ -37,4 +37,5 @@ class RailButton(QToolButton):
 
     def redraw(self) -> None:
         """Follow the theme."""
+        self.setIconSize(QSize(SPACE.icon_large, SPACE.icon_large))
         self.setIcon(self._kit.look.icon(self._icon, self._role, SPACE.icon_large))

@@ -102,8 +102,9 @@ def row(*parts: QWidget | None, gap: int = SPACE.small) -> QHBoxLayout:
     return made
 
 
-def symbol(kit: Kit, name: str, role: str = "ink", size: int = SPACE.icon) -> QLabel:
-    """A symbol as a picture beside a text that says the same."""
+def symbol(kit: Kit, name: str, role: str = "ink", size: int = 0) -> QLabel:
+    """A symbol as a picture beside a text that says the same; of the usual size where `size` is 0."""
+    size = size or SPACE.icon
     made = QLabel()
     made.setPixmap(kit.look.icon(name, role, size).pixmap(size, size))
     made.setFixedWidth(size)
@@ -112,7 +113,7 @@ def symbol(kit: Kit, name: str, role: str = "ink", size: int = SPACE.icon) -> QL
 
 
 def with_symbol(
-    kit: Kit, name: str, text: str, role: str = "", tone: str = "ink", size: int = SPACE.icon
+    kit: Kit, name: str, text: str, role: str = "", tone: str = "ink", size: int = 0
 ) -> QBoxLayout:
     """A text with a symbol before it."""
     made = QHBoxLayout()

@@ -13,8 +13,11 @@ from keyapp.engine import Step, StepKind
 from keyapp.gui.kit import Kit
 from keyapp.gui.session import Session
 from keyapp.gui.theme import SPACE
+from keyapp.gui.widgets.beside import Beside
+from keyapp.gui.widgets.park_button import park_button
+from keyapp.gui.widgets.select import Select
 from keyapp.gui.widgets.texts import button, label, panel, row, rule, symbol
-from keyapp.model import Answer, Choice, LeadAnswer, Measurement, Report
+from keyapp.model import Answer, Choice, Evidence, LeadAnswer, Measurement, Report
 
 __all__ = ["Trail"]
 
@@ -128,6 +131,7 @@ class Trail(QWidget):
         across.addWidget(line, 1)
         across.addWidget(undo)
         across.addWidget(redo)
+        across.addWidget(park_button(kit, session, text=False))
         return across
 
     def _rows(self) -> QWidget:
@@ -212,9 +216,9 @@ class Trail(QWidget):
         texts.addWidget(label(said))
         if note:
             texts.addWidget(label(note, "small"))
-        across = row(gap=SPACE.medium)
-        across.addWidget(symbol(self._kit, icon, "soft"), 0, Qt.AlignmentFlag.AlignTop)
-        across.addLayout(texts, 1)
+        controls: list[QWidget] = []
+        if answer is not None:
+            controls.append(self._rests(answer, f"rests-{name}"))
         change = button(self.tr("Change"), f"change-{name}", "plain", says=self.tr("Change: ") + question)
         if couplet is not None:
             change.clicked.connect(lambda: session.look_at(couplet))
@@ -222,12 +226,25 @@ class Trail(QWidget):
             change.clicked.connect(lambda: session.look_at_answer(answer))
         else:
             change.clicked.connect(lambda: session.show_stage(type(session.stage).SETTINGS))
-        across.addWidget(change, 0, Qt.AlignmentFlag.AlignTop)
+        controls.append(change)
         if answer is not None:
             back = button(self.tr("Take back"), f"back-{name}", "plain", says=self.tr("Take back: ") + question)
             back.clicked.connect(lambda: session.take_back(answer))
-            across.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
+            controls.append(back)
+        across = row(gap=SPACE.medium)
+        across.addWidget(symbol(self._kit, icon, "soft"), 0, Qt.AlignmentFlag.AlignTop)
+        across.addWidget(Beside(texts, controls), 1)
         inside.addLayout(across)
+
+    def _rests(self, answer: Answer, name: str) -> Select:
+        """What the answer rests on, to be changed on the spot."""
+        session, words = self._session, self._session.words
+        kinds = [(words.fixed(f"evidence.{one}"), one) for one in Evidence]
+        says = words.fixed("rests.change", answer=words.answer(answer))
+        rests = Select(self._kit, name, says, kinds, lambda kind: session.rest_on(answer, Evidence(str(kind))))
+        rests.choose(answer.evidence)
+        rests.setFixedWidth(SPACE.label_width)
+        return rests
 
     def _thing(self) -> str:
         session = self._session
