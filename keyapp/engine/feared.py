@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from keyapp.engine.ledger import report_event
-from keyapp.engine.prior import prior
+from keyapp.engine.prior import log_prior_of
 from keyapp.engine.question import Question, next_questions
 from keyapp.engine.reading import Reading, unseen
 from keyapp.engine.safety import NotRuledOut, clearing_counts, not_ruled_out
@@ -140,7 +140,7 @@ def read_fear(tables: Tables, reading: Reading, fear: Feared, passed_over: Colle
     """
     view = about(tables, fear)
     # The prior is that of the whole key: a danger keeps its highest value where little is known.
-    log_prior = np.log(prior(tables, reading.case.settings))
+    log_prior = log_prior_of(tables, reading.case.settings)
     found = reading.events
     stand = standing(view, log_prior, found)
     named = not_ruled_out(view, stand, found)

@@ -116,7 +116,7 @@ def _met(tables: Tables, name: str, answers: Sequence[LeadAnswer]) -> list[Event
         sureness = max((a.sureness for a in answers), key=list(Sureness).index)
         evidence = min((a.evidence for a in answers), key=list(Evidence).index)
         report = Report(name, left, sureness=sureness, evidence=evidence)
-        tables.memo[key] = report_event(tables, report, tuple(answers))
+        tables.remember(key, report_event(tables, report, tuple(answers)))
     return [tables.memo[key]]  # type: ignore[list-item]
 
 
@@ -154,7 +154,7 @@ def _event(tables: Tables, answer: Answer, noted: frozenset[str]) -> Event | Non
         event = report_event(tables, answer)
     else:
         event = _number_event(tables, answer)
-    tables.memo[key] = event
+    tables.remember(key, event)
     return event
 
 

@@ -7,7 +7,7 @@ import numpy as np
 from keyapp.engine.tables import Floats, Tables
 from keyapp.model import Settings, Taxon
 
-__all__ = ["met_there", "prior"]
+__all__ = ["log_prior_of", "met_there", "prior"]
 
 
 def prior(tables: Tables, settings: Settings) -> Floats:
@@ -49,6 +49,16 @@ def prior(tables: Tables, settings: Settings) -> Floats:
         mass[known] *= (1.0 - weights.outside) / mass[known].sum()
     mass[-1] = weights.outside - half
     return np.asarray(mass / mass.sum(), dtype=float)
+
+
+def log_prior_of(tables: Tables, settings: Settings) -> Floats:
+    """The natural logarithm of `prior`, kept for each place, month and find spot; not to be written to."""
+    key = ("log prior", settings.region, settings.month, settings.spot)
+    if key not in tables.memo:
+        kept = np.log(prior(tables, settings))
+        kept.setflags(write=False)
+        tables.memo[key] = kept
+    return tables.memo[key]  # type: ignore[return-value]
 
 
 def met_there(tables: Tables, taxon: Taxon, settings: Settings) -> tuple[float, float]:

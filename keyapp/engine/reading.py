@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from keyapp.engine.ledger import Contradiction, Event, contradictions, events, known_states
-from keyapp.engine.prior import prior
+from keyapp.engine.prior import log_prior_of
 from keyapp.engine.question import Question, next_questions
 from keyapp.engine.safety import NotRuledOut, not_ruled_out
 from keyapp.engine.second_look import SecondLook, second_looks
@@ -68,7 +68,7 @@ def read_case(tables: Tables, case: Case) -> Reading:
     notes = notes_of(case)
     way = walk(tables, case, known_states(tables, notes))
     answers = _in_order(case, (*notes, *way.answers))
-    log_prior = np.log(prior(tables, case.settings))
+    log_prior = log_prior_of(tables, case.settings)
     found = events(tables, answers)
     stand = standing(tables, log_prior, found)
     named = not_ruled_out(tables, stand, found)
@@ -96,12 +96,12 @@ def read_case(tables: Tables, case: Case) -> Reading:
 
 def second_look(tables: Tables, reading: Reading) -> tuple[SecondLook, ...]:
     """The second look for a reading; apart from `read_case`, since only results show it."""
-    return second_looks(tables, np.log(prior(tables, reading.case.settings)), reading.events)
+    return second_looks(tables, log_prior_of(tables, reading.case.settings), reading.events)
 
 
 def helpful_questions(tables: Tables, reading: Reading, passed_over: Collection[str] = ()) -> tuple[Question, ...]:
     """What would help most to ask next; apart from `read_case`, since it costs more."""
-    log_prior = np.log(prior(tables, reading.case.settings))
+    log_prior = log_prior_of(tables, reading.case.settings)
     evidence = reading.case.settings.evidence
     return next_questions(
         tables,

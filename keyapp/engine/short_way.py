@@ -9,7 +9,7 @@ from enum import StrEnum
 import numpy as np
 
 from keyapp.engine.ledger import report_event
-from keyapp.engine.prior import prior
+from keyapp.engine.prior import log_prior_of
 from keyapp.engine.question import next_questions
 from keyapp.engine.reading import THING, Reading
 from keyapp.engine.safety import clearing_counts
@@ -166,7 +166,7 @@ def _best(tables: Tables, reading: Reading, asked: Collection[str]) -> str | Non
     quick = _fitting(tables, reading.case) - set(asked)
     passed = set(tables.characters) - quick
     could = {name for name in quick if clears(tables, reading, name)}
-    log_prior = np.log(prior(tables, reading.case.settings))
+    log_prior = log_prior_of(tables, reading.case.settings)
     found, stand, named = reading.events, reading.standing, reading.not_ruled_out
     best = next_questions(tables, log_prior, found, stand, named, Evidence.OWN_EYES, passed, could)
     if best:

@@ -9,7 +9,7 @@ from enum import StrEnum
 import numpy as np
 
 from keyapp.engine.ledger import report_event
-from keyapp.engine.prior import prior
+from keyapp.engine.prior import log_prior_of
 from keyapp.engine.question import Question, next_questions
 from keyapp.engine.reading import Reading, helpful_questions, unseen
 from keyapp.engine.safety import clearing_counts
@@ -154,7 +154,7 @@ def _questions(tables: Tables, reading: Reading, passed: Collection[str], is_fir
         return helpful_questions(tables, reading, passed)
     said = {c for event in reading.events for c in event.characters} | set(passed)
     could = {name for name in tables.characters if name not in said and clears(tables, reading, name)}
-    log_prior = np.log(prior(tables, reading.case.settings))
+    log_prior = log_prior_of(tables, reading.case.settings)
     evidence = reading.case.settings.evidence
     found, stand, named = reading.events, reading.standing, reading.not_ruled_out
     return next_questions(tables, log_prior, found, stand, named, evidence, passed, could)

@@ -19,6 +19,9 @@ THING = "thing"
 OUTSIDE = "(not in this key)"
 """Id of the hypothesis "something not in this key"; it is always the last row."""
 
+REMEMBERED = 20_000
+"""Entries kept of what was worked out; an answer is some 3 kB, so this is about 60 MB."""
+
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
@@ -100,6 +103,12 @@ class Tables:
                 found.setdefault(self.rows[row].danger, []).append(row)
             self.memo["danger rows"] = found
         return self.memo["danger rows"]  # type: ignore[return-value]
+
+    def remember(self, key: object, value: object) -> None:
+        """Keep something worked out from these tables; all is forgotten when there is too much of it."""
+        if len(self.memo) >= REMEMBERED:
+            self.memo.clear()
+        self.memo[key] = value
 
     def group_sums(self, posterior: Floats) -> Floats:
         """Summed posterior of each of `groups`."""

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import numpy as np
-
-from keyapp.engine import Action, NotRuledOut, Settling, Standing, Tables, Walk, not_ruled_out, prior, standing, walk
+from keyapp.engine import Action, NotRuledOut, Settling, Standing, Tables, Walk, not_ruled_out, standing, walk
 from keyapp.engine.ledger import Event, contradictions, events, known_states
+from keyapp.engine.prior import log_prior_of
 from keyapp.engine.reading import notes_of
 from keyapp.engine.settle import settling
-from keyapp.engine.tables import Floats
 from keyapp.engine.verdict import verdict
 from keyapp.model import Answer, Case, Settings
 
@@ -20,7 +18,7 @@ def outcome(tables: Tables, case: Case) -> tuple[frozenset[str], tuple[Action, .
     way, answers = _answers(tables, case)
     found, stand, named = _weighed(tables, case.settings, answers)
     disagreeing = bool(contradictions(tables, answers))
-    said = verdict(tables, _log_prior(tables, case.settings), case.settings, found, stand, way, named, disagreeing)
+    said = verdict(tables, log_prior_of(tables, case.settings), case.settings, found, stand, way, named, disagreeing)
     return frozenset(danger.group for danger in named), said.actions
 
 
@@ -49,13 +47,5 @@ def _weighed(
     tables: Tables, settings: Settings, answers: tuple[Answer, ...]
 ) -> tuple[tuple[Event, ...], Standing, tuple[NotRuledOut, ...]]:
     found = events(tables, answers)
-    stand = standing(tables, _log_prior(tables, settings), found)
+    stand = standing(tables, log_prior_of(tables, settings), found)
     return found, stand, not_ruled_out(tables, stand, found)
-
-
-def _log_prior(tables: Tables, settings: Settings) -> Floats:
-    """The prior of these settings, kept: runs share few of them."""
-    key = ("log prior of runs", settings.region, settings.month, settings.spot)
-    if key not in tables.memo:
-        tables.memo[key] = np.log(prior(tables, settings))
-    return tables.memo[key]  # type: ignore[return-value]

@@ -448,7 +448,7 @@ def test_the_window_opens_the_key_with_what_was_kept_and_says_so(tmp_path, state
     path = state / LEARNED_NAME
     if damaged:
         path.write_text("{", encoding="utf-8")
-    opening = Opening(keys_folder(), "en", None, path)
+    opening = Opening(keys_folder(), "en", None, lambda: path)
     heard, ready = [], []
     opening.learned.connect(heard.append)
     opening.ready.connect(lambda enquiry, words: ready.append(enquiry.tables.keyset))
