@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from keyapp.gui.first_page import first_page
 from keyapp.gui.kit import Kit
 from keyapp.gui.pages.page import Page
 from keyapp.gui.session import Session, Stage
@@ -12,6 +13,7 @@ from keyapp.gui.theme import SPACE
 from keyapp.gui.widgets.asking import feared_button, helps_fold
 from keyapp.gui.widgets.choices import Option, Picks
 from keyapp.gui.widgets.fold import Fold
+from keyapp.gui.widgets.lead_cards import LeadCards
 from keyapp.gui.widgets.note_line import NoteLine
 from keyapp.gui.widgets.proposals import contradiction_panel, go_back_panel
 from keyapp.gui.widgets.safety_panel import safety_panel
@@ -20,11 +22,10 @@ from keyapp.gui.widgets.standing_strip import standing_fold
 from keyapp.gui.widgets.texts import button, label, panel, row, with_symbol
 from keyapp.gui.widgets.trail import Trail
 from keyapp.gui.widgets.view_question import ViewQuestion
-from keyapp.model import Choice, Couplet, Evidence, Lead, Sureness
+from keyapp.model import Couplet, Evidence, Sureness
 
 __all__ = ["CoupletPage"]
 
-CHOICES = (Choice.FIRST, Choice.SECOND, Choice.CANT_TELL, Choice.NEITHER)
 SURENESS = (Sureness.SURE, Sureness.THINK_SO)
 
 
@@ -35,11 +36,9 @@ class CoupletPage(Page):
 
     def __init__(self, session: Session, kit: Kit) -> None:
         super().__init__(session, kit)
-        self._options: list[Option] = []
-        self._cards: QBoxLayout | None = None
+        self._cards: LeadCards | None = None
         self._view: ViewQuestion | None = None
         self._next: QWidget | None = None
-        self._picks: Picks | None = None
         self._sure: Picks | None = None
         session.drafted.connect(self._on_drafted)
 
@@ -47,8 +46,7 @@ class CoupletPage(Page):
         return (self.stage, self.session.couplet if self.session.is_open else None)
 
     def forget(self) -> None:
-        self._options, self._view, self._next, self._cards = [], None, None, None
-        self._picks = self._sure = None
+        self._view = self._next = self._cards = self._sure = None
 
     def build(self) -> None:
         session = self.session
@@ -74,7 +72,7 @@ class CoupletPage(Page):
         look = self._how_to_look(couplet)
         if look:
             self.body.addLayout(with_symbol(self.kit, "eye", look, "soft", "soft"))
-        self._add_options(couplet)
+        self._add_leads(couplet)
         self._view = ViewQuestion(self.kit, "lead-view", lambda seen: session.draft_lead(view_seen=seen))
         self.body.addWidget(self._view)
         self.body.addLayout(self._how_sure())
@@ -107,60 +105,18 @@ class CoupletPage(Page):
         texts = [keyset.characters[c].look.say(language) for c in held]
         return " ".join(dict.fromkeys(text for text in texts if text))
 
-    def _add_options(self, couplet: Couplet) -> None:
-        session, words = self.session, self.session.words
-        draft = session.lead_draft
-        texts = [lead.says.say(session.language) for lead in couplet.leads]
-        self._options = [
-            Option(
-                self.kit,
-                text,
-                f"lead-{choice}",
-                figure=lead.figure,
-                side=SPACE.figure,
-                tall=True,
-                says=self._card_name(text, lead),
-            )
-            for lead, text, choice in zip(couplet.leads, texts, CHOICES[:2], strict=True)
-        ]
-        cant = Option(
+    def _add_leads(self, couplet: Couplet) -> None:
+        session = self.session
+        page = first_page(session.keyset, session.words, couplet.id, "", session.language)
+        self._cards = LeadCards(
             self.kit,
-            _sentence(words.fixed("choice.cant-tell")),
-            "lead-cant-tell",
-            note=self.tr("Not seen, or not from this side. Both ways stay open."),
+            page,
+            session.lead_draft.choice,
+            lambda choice: session.draft_lead(choice=choice),
+            self._on_return,
         )
-        neither = Option(
-            self.kit,
-            _sentence(words.fixed("choice.neither")),
-            "lead-neither",
-            note=self.tr("Seen well, and it is neither of the two."),
-        )
-        self._options += [cant, neither]
-        self._cards = QHBoxLayout()
-        self._cards.setSpacing(SPACE.medium)
-        ways = QHBoxLayout()
-        ways.setSpacing(SPACE.medium)
-        for card in self._options[:2]:
-            self._cards.addWidget(card, 1)
-        for way in self._options[2:]:
-            ways.addWidget(way, 1)
-        holder = QWidget()
-        holder.setAccessibleName(couplet.asks.say(session.language))
-        inside = QVBoxLayout(holder)
-        inside.setContentsMargins(0, 0, 0, 0)
-        inside.setSpacing(SPACE.small)
-        inside.addLayout(self._cards)
-        inside.addLayout(ways)
-        self.body.addWidget(holder)
-        picked = CHOICES.index(draft.choice) if draft.choice is not None else None
-        self.first_focus = f"lead-{CHOICES[picked or 0]}"
-        self._picks = Picks(
-            holder, self._options, lambda i: session.draft_lead(choice=CHOICES[i]), self._on_return, picked
-        )
-
-    def _card_name(self, text: str, lead: Lead) -> str:
-        alt = self.kit.figures.alt(lead.figure, self.session.language)
-        return f"{text} {self.tr('Picture:')} {alt}" if alt else text
+        self.first_focus = self._cards.first
+        self.body.addWidget(self._cards)
 
     def _how_sure(self) -> QHBoxLayout:
         session, words = self.session, self.session.words
@@ -254,11 +210,11 @@ class CoupletPage(Page):
 
     def _on_drafted(self) -> None:
         session = self.session
-        if not self._options or session.stage is not self.stage or session.couplet is None:
+        if self._cards is None or session.stage is not self.stage or session.couplet is None:
             return
         draft = session.lead_draft
-        if self._picks is not None and draft.choice is not None:
-            self._picks.choose(CHOICES.index(draft.choice))
+        if draft.choice is not None:
+            self._cards.choose(draft.choice)
         if self._sure is not None:
             self._sure.choose(SURENESS.index(draft.sureness))
         if self._view is not None:
@@ -274,18 +230,8 @@ class CoupletPage(Page):
         self._fit()
 
     def _fit(self) -> None:
-        """Cards side by side where there is room; figures as large as the window lets them be."""
-        if self._cards is None:
-            return
-        width = min(self.width(), SPACE.column) - 2 * SPACE.wide
-        is_narrow = width < 2 * SPACE.list_width
-        way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
-        self._cards.setDirection(way)
-        room = width if is_narrow else (width - SPACE.medium) // 2
-        side = min(SPACE.figure, room - 2 * SPACE.wide, max(SPACE.portrait, self.height() * 3 // 10))
-        for option in self._options[:2]:
-            if option.figure_view is not None:
-                option.figure_view.set_side(max(SPACE.thumb, side))
+        if self._cards is not None:
+            self._cards.fit(self.width(), self.height())
 
 
 def _sentence(text: str) -> str:
