@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import TYPE_CHECKING
 
-from keyapp.errors import UserError
+from keyapp.errors import ProgramError, UserError
 from keyapp.gui.carry_on import usable
 from keyapp.gui.desk import Stage
 from keyapp.gui.draft import NoteDraft, SeenDraft
@@ -195,10 +195,10 @@ class ParkActs(NoteActs):
     # Given by the session ------------------------------------------------------------------------
 
     def _on_changed(self) -> None:
-        raise NotImplementedError
+        raise ProgramError("the session gives _on_changed")
 
     def _stage_of_case(self) -> Stage:
-        raise NotImplementedError
+        raise ProgramError("the session gives _stage_of_case")
 
     def _save(self) -> None:
-        raise NotImplementedError
+        raise ProgramError("the session gives _save")
