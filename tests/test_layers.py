@@ -35,7 +35,7 @@ MAY_IMPORT = {
         "folders",
     },
     "cli": {
-        "notes", "sheets", "bench", "trial", "measure", "proof", "learn", "wording",
+        "browse", "notes", "sheets", "bench", "trial", "measure", "proof", "learn", "wording",
         "work", "checker", "keyfile", "pictures",
         "engine", "model", "errors", "folders",
     },

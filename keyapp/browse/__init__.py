@@ -15,6 +15,7 @@ from keyapp.browse.facts import (
 )
 from keyapp.browse.glossary import Span, spans
 from keyapp.browse.kinds import Kind, kind_of, kinds, sorts
+from keyapp.browse.now import asked_about
 from keyapp.browse.search import Filters, Found, Hit, Meant, find, meant
 
 __all__ = [
@@ -29,6 +30,7 @@ __all__ = [
     "Span",
     "Standing",
     "Telling",
+    "asked_about",
     "compare",
     "find",
     "in_season",

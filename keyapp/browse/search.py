@@ -8,6 +8,7 @@ from dataclasses import dataclass, fields
 from keyapp.browse.compare import Line, splitting
 from keyapp.browse.facts import Often, in_season, look_alikes, often_where
 from keyapp.browse.kinds import Kind, kind_of, kinds
+from keyapp.browse.now import asked_about
 from keyapp.engine import Tables
 from keyapp.model import Danger, Form
 from keyapp.wording import Alike, Name, NameRank, names_in_use, names_like
@@ -34,6 +35,11 @@ class Filters:
     spot: str | None = None
     sort: str | None = None
     danger: Danger | None = None
+
+    @property
+    def here_and_now(self) -> bool:
+        """Whether both a place and a month are set."""
+        return self.region is not None and self.month is not None
 
     @property
     def count(self) -> int:
@@ -93,12 +99,16 @@ def find(tables: Tables, said: str = "", filters: Filters | None = None) -> Foun
 
     Medically important kinds stand first. Those that something in the list is taken for stand there too, whatever
     was said and whatever the filters are, since a name or a place does not tell what someone has. Region, month and
-    find spot drop no medically important kind. What stands for things not in the key comes last.
+    find spot drop no medically important kind. What stands for things not in the key comes last. Where no name is
+    given but a place and a month are, what people are likely to ask about there and then comes first of each part.
     """
     wanted = filters or Filters()
     named = _named(tables, said)
     kept = [Hit(kind, name, (), _unusual(tables, kind, wanted)) for kind, name in named]
     left = [hit for hit in kept if _fits(hit, wanted)]
+    if not said.strip() and wanted.region is not None and wanted.month is not None:
+        asked = {hit.kind.id: asked_about(tables, hit.kind, wanted.region, wanted.month) for hit in left}
+        left.sort(key=lambda hit: -asked[hit.kind.id])
     dangers = [hit for hit in left if hit.kind.gated]
     others = sorted((hit for hit in left if not hit.kind.gated), key=lambda hit: hit.kind.outside)
     dangers += _taken_for(tables, left, wanted)

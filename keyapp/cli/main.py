@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from keyapp import __version__
-from keyapp.cli import ask, ask_json, bench, card, check, draw, learn, measure, note, prove, sheet, trial, weigh
+from keyapp.cli import ask, ask_json, bench, card, check, draw, learn, measure, note, now, prove, sheet, trial, weigh
 from keyapp.cli.terminal import Terminal
 from keyapp.errors import UserError
 from keyapp.folders import LEARNED_NAME, images_folder, keys_folder, state_folder
@@ -41,6 +41,7 @@ def build_parser() -> argparse.ArgumentParser:
     one.add_argument("folder", type=Path, nargs="?", help="key folder (default: the one that ships)")
     one.add_argument("--json", action="store_true", help="problems as JSON")
     one.add_argument("--images", type=Path, help="folder of pictures (default: the one that ships)")
+    one.add_argument("--basis", action="store_true", help="count what the statements rest on: published or not")
     one = commands.add_parser("draw", help="draw the figures described in keys/figures")
     one.add_argument("figures", nargs="*", help="ids of figures (default: all)")
     one.add_argument("--out", type=Path, help="folder for the SVG files (default: images/figures)")
@@ -107,6 +108,11 @@ def build_parser() -> argparse.ArgumentParser:
     one.add_argument("file", type=Path, metavar="CASE", help="a kept enquiry, or the lines sent to `ask --json`")
     _paper_options(one)
     _learned_option(one)
+    _common(one)
+    one = commands.add_parser("now", help="list what people are likely to ask about in a region and month")
+    one.add_argument("--region", required=True, help="region id or two-letter state code")
+    one.add_argument("--month", type=int, required=True, help="month, 1 to 12")
+    one.add_argument("--json", action="store_true", help="the whole list as JSON")
     _common(one)
     one = commands.add_parser("card", help="write a card of the dangers of a region and month (PDF)")
     one.add_argument("--region", required=True, help="region id or two-letter state code")
@@ -179,7 +185,8 @@ def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
     options = build_parser().parse_args(arguments)
     try:
         if options.command == "check":
-            return check.run(out, options.folder or keys_folder(), options.images or images_folder(), options.json)
+            images = options.images or images_folder()
+            return check.run(out, options.folder or keys_folder(), images, options.json, options.basis)
         folder = options.keys or keys_folder()
         if options.command == "ask":
             command = ask_json.run if options.json else ask.run
@@ -203,6 +210,8 @@ def run(arguments: Sequence[str], terminal: Terminal | None = None) -> int:
             return sheet.run(
                 out, folder, options.file, options.out, options.paper, options.language, options.date, learned
             )
+        if options.command == "now":
+            return now.run(out, folder, options.region, options.month, options.language, options.json)
         if options.command == "card":
             where = (options.region, options.month)
             return card.run(out, folder, *where, options.out, options.paper, options.language, options.date)

@@ -7,10 +7,13 @@ from pathlib import Path
 
 from keyapp.cli.terminal import Terminal
 from keyapp.engine import Tables, build_tables
+from keyapp.errors import UserError
 from keyapp.keyfile import require_keyset
 from keyapp.learn import open_learned
+from keyapp.model import KeySet
+from keyapp.work.names import nearest
 
-__all__ = ["open_tables"]
+__all__ = ["open_tables", "require_month", "require_region"]
 
 
 def open_tables(folder: Path, learned: Path | None = None, out: Terminal | None = None) -> Tables:
@@ -31,3 +34,16 @@ def open_tables(folder: Path, learned: Path | None = None, out: Terminal | None 
     elif out is not None and opened.note:
         out.error(opened.note)
     return build_tables(opened.keyset)
+
+
+def require_region(keyset: KeySet, region: str) -> None:
+    """Raise UserError unless `region` is the id of a region or a state code that one covers."""
+    known = {*keyset.regions, *(state for one in keyset.regions.values() for state in one.states)}
+    if region not in known:
+        raise UserError(f"There is no region “{region}”.", fix=f"Use {nearest(region, known)}.")
+
+
+def require_month(month: int) -> None:
+    """Raise UserError unless `month` is 1 to 12."""
+    if not 1 <= month <= 12:
+        raise UserError(f"There is no month {month}.", fix="Give a number from 1 to 12.")

@@ -11,23 +11,29 @@ from keyapp.model.keyset import KeySet
 from keyapp.model.place import Place
 from keyapp.model.source import COMMON_PRACTICE, FROM_MEMORY, Basis
 
-__all__ = ["every_basis", "known_sources", "stated_basis"]
+__all__ = ["every_basis", "known_sources", "other_bases", "stated_basis"]
 
 
 def every_basis(keyset: KeySet) -> Iterator[tuple[Place, Basis, str]]:
     """Place, basis, and what rests on it, for everything that must have a basis."""
-    for character in keyset.characters.values():
-        yield character.place, character.basis, f'The character "{character.id}"'
     for taxon in keyset.taxa.values():
         yield taxon.place, taxon.basis, f'The description of "{taxon.id}"'
         for name, basis in taxon.basis_for.items():
             yield taxon.place, basis, f'"{name}" in the description of "{taxon.id}"'
+    for place, caution, called in every_caution(keyset):
+        yield place, caution.basis, called
+    yield from other_bases(keyset)
+
+
+def other_bases(keyset: KeySet) -> Iterator[tuple[Place, Basis, str]]:
+    """The same for all but the descriptions and what is said about health."""
+    for character in keyset.characters.values():
+        yield character.place, character.basis, f'The character "{character.id}"'
+    for taxon in keyset.taxa.values():
         for misname in taxon.misnames:
             yield misname.place, misname.basis, f'The misname "{misname.said}"'
         if taxon.garden is not None:
             yield taxon.garden.place, taxon.garden.basis, f'The garden note of "{taxon.id}"'
-    for place, caution, called in every_caution(keyset):
-        yield place, caution.basis, called
     for region in keyset.regions.values():
         yield region.place, region.basis, f'The region "{region.id}"'
         for contact in region.contacts:

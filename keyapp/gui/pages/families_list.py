@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
@@ -67,7 +68,10 @@ class ListPart(Part):
         names.clicked.connect(self.browsing.show_names)
         self._compare = button("", "families-compare")
         self._compare.clicked.connect(self.browsing.show_compare)
+        now = button(self.say("now"), "families-now")
+        now.clicked.connect(self._on_now)
         self.page.footer.addWidget(names)
+        self.page.footer.addWidget(now)
         self.page.footer.addStretch(1)
         self.page.footer.addWidget(self._compare)
         self._fill(at_once=self.first_focus != "find")
@@ -170,7 +174,9 @@ class ListPart(Part):
         others = found.others if self.browsing.shows_all else found.others[:_FIRST]
         if others:
             # Its rows come after those of the dangers, each in its own turn.
-            self._area.addWidget(label(self.say("others-head"), "head"))
+            self._area.addWidget(label(self._others_head(), "head"))
+            if self._is_now():
+                self._area.addWidget(label(self.say("now-why"), "soft"))
         self._steps += [partial(self._add_row, self._area, self._whole, hit) for hit in others]
         left = len(found.others) - len(others)
         if left:
@@ -180,6 +186,24 @@ class ListPart(Part):
             first = self.page.named(f"open-{found.others[_FIRST].kind.id}") if len(found.others) > _FIRST else None
             if first is not None:
                 first.setFocus()
+
+    def _is_now(self) -> bool:
+        filters = Filters(**self.browsing.filters)  # type: ignore[arg-type]
+        return filters.here_and_now and not self.browsing.said.strip()
+
+    def _others_head(self) -> str:
+        if not self._is_now():
+            return self.say("others-head")
+        place, month = (self._chosen(name, self.browsing.filters[name]) for name in ("region", "month"))
+        return self.say("now-head", place=place, month=month)
+
+    def _on_now(self) -> None:
+        """The place of the enquiry, or else that of the office, and this month."""
+        region = self.session.case.settings.region or next(
+            (one.id for one in self.keyset.regions.values() if one.part_of), next(iter(self.keyset.regions))
+        )
+        self.browsing.look_for("")
+        self.browsing.narrow(region=region, month=datetime.date.today().month)
 
     def _go_on(self, count: int) -> None:
         """Make as many rows, and plan the others for the next turns of the loop."""
