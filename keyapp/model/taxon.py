@@ -38,6 +38,7 @@ class Form(StrEnum):
     SHED_SKIN = "shed-skin"
     NEST = "nest"
     BURROW = "burrow"
+    GALL = "gall"
 
 
 @dataclass(frozen=True, slots=True)

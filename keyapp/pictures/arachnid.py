@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Mapping
 
 from keyapp.pictures.limb import LimbLook, limb
-from keyapp.pictures.part import Profile, eye, leg_pair, put, taper
-from keyapp.pictures.shape import Group, Shape, smooth, strokes
-from keyapp.pictures.style import blend, cylinder, globe, pen
-from keyapp.pictures.texture import hair, stipple
+from keyapp.pictures.part import Profile, eye, fitted, framed, leg_pair, put, taper
+from keyapp.pictures.settings import Settings
+from keyapp.pictures.shape import Drawing, Group, Shape, smooth, strokes
+from keyapp.pictures.style import blend, cylinder, globe, pen, ring, scale_bar
+from keyapp.pictures.texture import hair, seeded, stipple
 
-__all__ = ["mite_parts", "pseudoscorpion_parts", "whip_scorpion_parts"]
+__all__ = ["RECIPES", "mite_parts", "pseudoscorpion", "pseudoscorpion_parts", "whip_scorpion_parts"]
 
 _WIDTHS = ((2.0, 2.4, 2.0), (1.8, 1.9, 1.5), (1.3, 1.2, 0.9), (0.8, 0.7, 0.3))
 
 
-def _fan(rng: random.Random, look: LimbLook, hips: tuple[tuple[float, float], ...], long: float) -> list[Shape]:
+def _fan(
+    rng: random.Random, look: LimbLook, hips: tuple[tuple[float, float], ...], long: float, thick: float = 1.0
+) -> list[Shape]:
+    widths = [(a * thick, b * thick, c * thick) for a, b, c in _WIDTHS]
     items: list[Shape] = []
     for hip, turns, share in zip(
         hips,
@@ -23,14 +28,14 @@ def _fan(rng: random.Random, look: LimbLook, hips: tuple[tuple[float, float], ..
         (0.9, 0.92, 1.0, 1.2),
         strict=True,
     ):
-        items += leg_pair(rng, hip, [long * share * k for k in (0.2, 0.32, 0.27, 0.22)], turns, _WIDTHS, look)
+        items += leg_pair(rng, hip, [long * share * k for k in (0.2, 0.32, 0.27, 0.22)], turns, widths, look)
     return items
 
 
 def pseudoscorpion_parts(rng: random.Random, tone: str = "#8A5A34") -> list[Shape]:
     """A pseudoscorpion from above: long pincers, a pear-shaped ringed body with a rounded end, no tail."""
     look = LimbLook((blend(tone, "#F0D8A8", 0.4),), hairs=0.8, hair_length=1.2)
-    items = _fan(rng, look, ((54.5, 41), (55.4, 44.5), (56.4, 48.6), (57, 52)), 25)
+    items = _fan(rng, look, ((54.5, 41), (55.4, 44.5), (56.4, 48.6), (57, 52)), 25, thick=1.35)
     arm = LimbLook((blend(tone, "#B4582C", 0.3),), hairs=0.6, hair_length=1.6, outline=0.5)
     for side in (1, -1):
         swing = rng.uniform(-1, 1)
@@ -59,13 +64,13 @@ def pseudoscorpion_parts(rng: random.Random, tone: str = "#8A5A34") -> list[Shap
             ],
             at,
             turn,
-            flip=side > 0,
+            flip=side < 0,
         )
         finger = put(
             [(3.2, -7.4), (3.4, -11), (2.0, -15.4), (0.4, -18.4), (0.5, -15), (0.9, -11.6), (0.6, -9.8)],
             at,
             turn,
-            flip=side > 0,
+            flip=side < 0,
         )
         edge = put([(-3.4, -5), (3.4, -5)], at, turn)
         hairs = [
@@ -88,8 +93,10 @@ def pseudoscorpion_parts(rng: random.Random, tone: str = "#8A5A34") -> list[Shap
                 name="pincer",
             )
         )
-    belly = Profile(((48, 6.0), (52, 8.2), (60, 11.4), (70, 13.2), (79, 12), (86, 7.6), (89, 2.6), (89.6, 0)))
-    head = Profile(((33.4, 3.8), (34.6, 5.4), (40, 6.4), (46, 6.8), (48.8, 6.2)))
+    belly = Profile(
+        ((48, 6.0), (52, 8.2), (60, 11.4), (70, 13.2), (79, 12), (85, 9.4), (87.8, 6.2), (89.3, 3.0), (89.6, 0))
+    )
+    head = Profile(((33.4, 2.6), (34.4, 3.6), (38, 5.0), (43, 6.4), (46.5, 7.1), (48.8, 6.6)))
     for side in (1, -1):
         items.append(
             smooth(
@@ -109,8 +116,14 @@ def pseudoscorpion_parts(rng: random.Random, tone: str = "#8A5A34") -> list[Shap
             )
         )
     items.append(head.outline(cylinder((43, 40), (57, 42), tone), pen("outline")))
-    items += [eye((50 + side * 5.0, 35.8 + k * 1.5), 0.5) for side in (-1, 1) for k in (0, 1)]
-    items += [stipple(belly.at, rng, count=130), stipple(head.at, rng, count=60)]
+    items.append(strokes([head.line(y, 0.35, 0.94) for y in (40.2, 44.8)], pen("line", opacity=0.7)))
+    items += [eye((50 + side * 4.0, 36.6), 0.5) for side in (-1, 1)]
+    # The plates of the back are parted down the middle, each half with a darker patch.
+    items.append(strokes([((50, 50), (50, 86))], pen("line", "#F0DDBA", opacity=0.5)))
+    patches = [(50 + side * belly.half(y + 1.9) * 0.46, y + 2.0) for y in edges[:10] for side in (-1, 1)]
+    dark = pen("bold", "#3E2414", times=1.7, opacity=0.3)
+    items.append(strokes([((x - 1.3, y), (x + 1.3, y)) for x, y in patches], dark))
+    items += [stipple(belly.at, rng, count=90), stipple(head.at, rng, count=50)]
     items.append(
         strokes(
             [
@@ -169,3 +182,24 @@ def mite_parts(rng: random.Random) -> list[Shape]:
         )
     )
     return items
+
+
+def pseudoscorpion(values: Mapping[str, object]) -> Drawing:
+    """Recipe `pseudoscorpion`. Settings: ring-end (the rounded hind end), bar-mm, body-mm, seed."""
+    settings = Settings(values)
+    rng = seeded("pseudoscorpion", settings.whole("seed", 1))
+    mark = settings.flag("ring-end")
+    bar = settings.number("bar-mm", 0, least=0, most=20)
+    long_mm = settings.number("body-mm", 3.2, least=1, most=20)
+    settings.done()
+    items = pseudoscorpion_parts(rng)
+    if mark:
+        items.append(ring((50, 84), 14.5, 10))
+    body, scale = fitted(items, margin=4, bottom=97 if bar else 100)
+    shapes: list[Shape] = [body]
+    if bar:
+        shapes.append(scale_bar(bar, 56 * scale / long_mm))
+    return framed(shapes)
+
+
+RECIPES = {"pseudoscorpion": pseudoscorpion}

@@ -7,9 +7,10 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from keyapp.pictures.shape import Command, Group, Path, Point, Shape, Stroke, strokes
+from keyapp.pictures.lean import lean_limb
+from keyapp.pictures.shape import Command, Fill, Group, Path, Point, Shape, Stroke, strokes
 from keyapp.pictures.style import WIDTHS, blend, cylinder
-from keyapp.pictures.texture import hair
+from keyapp.pictures.texture import DENSITY, hair
 
 __all__ = ["Band", "LimbLook", "Segment", "joints_from", "limb", "tuft"]
 
@@ -40,6 +41,8 @@ class LimbLook:
         outline: width of the ink line; thin limbs get a thinner one by themselves.
         shine: how bright the lit side is, 0-1.
         gloss: strength of a narrow line of light along bare segments, 0-1.
+        lean: drawn in few strokes, to keep the picture small.
+        comb: long curved spines for each segment, shorter ones between them, all on one side.
     """
 
     colors: tuple[str, ...]
@@ -52,6 +55,8 @@ class LimbLook:
     outline: float = WIDTHS["line"]
     shine: float = 0.28
     gloss: float = 0.0
+    lean: bool = False
+    comb: tuple[int, ...] = ()
 
     def color(self, index: int) -> str:
         """Colour of one segment; the last listed colour goes on."""
@@ -155,19 +160,30 @@ def limb(
     under = [line for index, piece in enumerate(pieces) for line in _edge_hairs(piece, index, look, rng)]
     if under:
         items.append(strokes(under, Stroke(look.hair_color, min(0.2, 0.1 + look.hair_length / 14))))
-    # Outer segments first, so that each joint is capped by the segment nearer the body.
-    for index in range(len(pieces) - 1, -1, -1):
-        items.append(Group(tuple(_segment(pieces[index], index, look)), name=part))
-    items.append(_shadow(pieces, look))
-    if look.gloss:
-        items.append(_gloss(pieces, look.gloss))
+    if look.lean:
+        items += lean_limb(pieces, look, part)
+    else:
+        # Outer segments first, so that each joint is capped by the segment nearer the body.
+        for index in range(len(pieces) - 1, -1, -1):
+            items.append(Group(tuple(_segment(pieces[index], index, look)), name=part))
+        items.append(_shadow(pieces, look))
+        if look.gloss:
+            items.append(_gloss(pieces, look.gloss))
     surface = [line for piece in pieces for line in _surface_hairs(piece, look, rng)]
     if surface:
         items.append(strokes(surface, Stroke(look.hair_color, 0.15, 0.7)))
     spines = [line for index, piece in enumerate(pieces) for line in _spines(piece, look.spine_count(index), look, rng)]
     if spines:
         items.append(strokes(spines, Stroke(look.hair_color, min(0.8, 0.12 + look.spine_length / 18))))
+    teeth = [line for piece, count in zip(pieces, look.comb, strict=False) for line in _comb(piece, count, look)]
+    if teeth:
+        line = Stroke(look.hair_color, min(0.8, 0.12 + look.spine_length / 18))
+        items.append(Group((strokes(teeth, line),), name="comb"))
     return Group(tuple(items), name=name)
+
+
+THIN = 1.1
+"""A segment narrower than this, in units of the canvas (of 100), gets one colour: shading would not show."""
 
 
 def _pen_width(piece: Segment, look: LimbLook) -> float:
@@ -176,9 +192,11 @@ def _pen_width(piece: Segment, look: LimbLook) -> float:
 
 def _segment(piece: Segment, index: int, look: LimbLook) -> list[Shape]:
     tone = look.color(index)
-    fill = cylinder(piece.at(0.5, -1), piece.at(0.5, 1), tone, shine=look.shine)
-    # Ink would swallow a hair-thin limb: there its line is thinner and nearer the limb's own colour.
     wide = max(piece.first, piece.middle, piece.last)
+    fill: Fill = cylinder(piece.at(0.5, -1), piece.at(0.5, 1), tone, shine=look.shine)
+    if wide < THIN:
+        fill = blend(tone, "#FFFFFF", look.shine * 0.35)
+    # Ink would swallow a hair-thin limb: there its line is thinner and nearer the limb's own colour.
     ink = Stroke(blend(tone, "ink", min(1.0, 0.55 + wide * 0.3)), _pen_width(piece, look))
     shapes: list[Shape] = [Path(piece.outline(), fill, ink)]
     for band in look.bands:
@@ -228,7 +246,7 @@ def _gloss(pieces: Sequence[Segment], strength: float) -> Path:
 
 def _edge_hairs(piece: Segment, index: int, look: LimbLook, rng: random.Random) -> list[tuple[Point, ...]]:
     lines: list[tuple[Point, ...]] = []
-    for _ in range(round(piece.length * look.hairs * (0.3 if index < 2 else 1.0))):
+    for _ in range(round(piece.length * look.hairs * DENSITY * (0.3 if index < 2 else 1.0))):
         side = rng.choice((-1, 1))
         lean = rng.uniform(22, 60)
         root = piece.at(rng.uniform(0.02, 0.98), side * 0.9)
@@ -243,7 +261,7 @@ def _surface_hairs(piece: Segment, look: LimbLook, rng: random.Random) -> list[t
     if wide < 1.0:
         return []
     lines: list[tuple[Point, ...]] = []
-    for _ in range(round(piece.length * look.hairs * min(wide, 3.0) * 0.2)):
+    for _ in range(round(piece.length * look.hairs * DENSITY * min(wide, 3.0) * 0.2)):
         across = rng.uniform(-0.8, 0.8)
         root = piece.at(rng.uniform(0.05, 0.95), across)
         length = look.hair_length * rng.uniform(0.5, 0.9)
@@ -260,6 +278,20 @@ def _spines(piece: Segment, count: int, look: LimbLook, rng: random.Random) -> l
         length = look.spine_length * rng.uniform(0.6, 1.2)
         x, y = piece.at(t, side * 0.75)
         lines.append(((x, y), (x + math.sin(turn) * length, y - math.cos(turn) * length)))
+    return lines
+
+
+def _comb(piece: Segment, count: int, look: LimbLook) -> list[tuple[Point, ...]]:
+    """`count` long curved spines on the inner side, the side that faces the middle of the page, three short between."""
+    side = 1 if abs(piece.at(0.5, 1)[0] - 50) < abs(piece.at(0.5, -1)[0] - 50) else -1
+    lines: list[tuple[Point, ...]] = []
+    for index in range(count * 4 - 3 if count else 0):
+        t = 0.08 + 0.88 * index / max(1, count * 4 - 4)
+        length = look.spine_length * (1.0 if index % 4 == 0 else 0.24 + 0.09 * (index % 4))
+        x, y = piece.at(t, side * 0.55)
+        one, two = math.radians(piece.degrees + side * 62), math.radians(piece.degrees + side * 22)
+        bend = (x + math.sin(one) * length * 0.55, y - math.cos(one) * length * 0.55)
+        lines.append(((x, y), bend, (bend[0] + math.sin(two) * length * 0.5, bend[1] - math.cos(two) * length * 0.5)))
     return lines
 
 

@@ -9,7 +9,19 @@ from collections.abc import Callable, Sequence
 from keyapp.errors import UserError
 from keyapp.pictures.body import Body
 from keyapp.pictures.settings import Settings
-from keyapp.pictures.shape import Circle, Group, Point, Shape, Stroke, polyline, smooth, strokes
+from keyapp.pictures.shape import (
+    Circle,
+    Ellipse,
+    Group,
+    Point,
+    RadialGradient,
+    Shape,
+    Stop,
+    Stroke,
+    polyline,
+    smooth,
+    strokes,
+)
 from keyapp.pictures.style import blend
 
 __all__ = ["KINDS", "marks_on"]
@@ -74,6 +86,26 @@ def _spots(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
         for side in sides:
             spot = body.at(u * side + rng.gauss(0, 0.008), v + rng.gauss(0, 0.005))
             shapes.append(Circle(spot, size * rng.uniform(0.88, 1.1), tone, stroke, opacity))
+    return shapes
+
+
+def _humps(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
+    """Round mounds standing up from the body: `at` lists u, v; `size` is the radius as a part of the half-width."""
+    size = row.number("size", 0.2) * body.width / 2
+    tone = row.color("color", "paper")
+    sides = (1, -1) if row.flag("pair") else (1,)
+    shapes: list[Shape] = []
+    for u, v in _pairs(row, "at"):
+        for side in sides:
+            x, y = body.at(u * side, v)
+            dark = blend(tone, "#1A100A", 0.7)
+            low = (x + size * 0.28, y + size * 0.3)
+            fall = RadialGradient(low, size * 1.25, (Stop(0.5, dark, 0.55), Stop(1, dark, 0.0)))
+            top = (Stop(0, blend(tone, "#FFFFFF", 0.5)), Stop(0.5, tone, 0.95), Stop(1, tone, 0.0))
+            shapes += [
+                Circle(low, size * 1.25, fall),
+                Circle((x, y), size, RadialGradient((x, y), size, top, (x - size * 0.3, y - size * 0.32))),
+            ]
     return shapes
 
 
@@ -219,14 +251,31 @@ def _violin(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
     return [smooth(path, closed=True, fill=tone, opacity=row.number("opacity", 0.95), tension=0.8)]
 
 
+def _plates(body: Body, row: Settings, rng: random.Random) -> list[Shape]:
+    """Bright plates that mirror the light: `count`; white, some bluish, with a fine dark edge."""
+    shapes: list[Shape] = []
+    columns = (0.0, -0.36, 0.36, -0.7, 0.7)
+    count = row.whole("count", 20, most=60)
+    for index in range(count):
+        u = columns[index % 5] + rng.uniform(-0.05, 0.05)
+        v = 0.12 + 0.76 * (index // 5 + 0.5 * (index % 2)) / max(1, math.ceil(count / 5) - 0.5)
+        wide, high = body.width * rng.uniform(0.085, 0.115), body.length * rng.uniform(0.05, 0.07)
+        tone = rng.choice(("#FFFFFF", "#FFFFFF", "#E6F0F6"))
+        shapes.append(Ellipse(body.at(u, min(0.9, v)), wide, high, tone, Stroke("#7E8A96", 0.16, 0.8), 0.92,
+                              turn=rng.uniform(-20, 20)))  # fmt: skip
+    return shapes
+
+
 KINDS: dict[str, Maker] = {
     "area": _area,
     "bands": _bands,
     "chevrons": _chevrons,
     "folium": _folium,
     "head-groove": _head_groove,
+    "humps": _humps,
     "line": _lines,
     "margin": _margin,
+    "plates": _plates,
     "rays": _rays,
     "speckle": _speckle,
     "spots": _spots,

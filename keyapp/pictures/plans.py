@@ -9,14 +9,27 @@ from collections.abc import Mapping
 
 from keyapp.errors import UserError
 from keyapp.pictures.plans_ground import GROUND_HUNTERS
+from keyapp.pictures.plans_hunters import HUNTERS
+from keyapp.pictures.plans_mesh import MESH_SPIDERS
 from keyapp.pictures.plans_orb import ORB_WEAVERS
+from keyapp.pictures.plans_orb_2 import MORE_ORB_WEAVERS
 from keyapp.pictures.plans_plants import OTHER_HUNTERS
+from keyapp.pictures.plans_sac_trapdoor import SAC_AND_TRAPDOOR
 from keyapp.pictures.plans_webs import WEB_SPIDERS
 from keyapp.pictures.settings import nearest
 
 __all__ = ["PLANS", "merged", "planned"]
 
-PLANS: dict[str, Mapping[str, object]] = {**WEB_SPIDERS, **ORB_WEAVERS, **GROUND_HUNTERS, **OTHER_HUNTERS}
+PLANS: dict[str, Mapping[str, object]] = {
+    **WEB_SPIDERS,
+    **ORB_WEAVERS,
+    **GROUND_HUNTERS,
+    **OTHER_HUNTERS,
+    **MESH_SPIDERS,
+    **SAC_AND_TRAPDOOR,
+    **MORE_ORB_WEAVERS,
+    **HUNTERS,
+}
 """Plan name to settings of the recipe `spider`. A plan may itself start from another by its own `plan`."""
 
 

@@ -19,7 +19,7 @@ __all__ = ["RECIPES", "scorpion", "scorpion_parts"]
 
 _REST = {
     "straight": ((180, 178, 183, 186, 182), 180.0),
-    "curled": ((170, 152, 112, 62, 18), -32.0),
+    "curled": ((170, 152, 112, 62, 18), -26.0),
 }
 
 
@@ -73,14 +73,14 @@ def scorpion_parts(
             spots.append((x + math.sin(angle) * reach, y - math.cos(angle) * reach))
         items.append(limb(spots, arm_widths, arm_look, rng, name="arm"))
         items.append(
-            chela(spots[-1], side * (-24 + swing), build, tone if skin == "dark" else limb_tone, rng, flip=side > 0)
+            chela(spots[-1], side * (-24 + swing), build, tone if skin == "dark" else limb_tone, rng, flip=side < 0)
         )
     for side in (1, -1):
         nip = put([(0.3, 1), (0.3, -1.6), (0.9, -2.6), (1.5, -1.4), (1.7, 1)], (50, top), 0, flip=side < 0)
         items.append(smooth(nip, closed=True, fill=limb_tone, stroke=pen("line")))
     if tail in _REST:
         rest, sting = _REST[tail]
-        items.append(tail_group(chain((50, end - 0.8), rest, build.tail_length), build.tail, tone, rng, sting, bend=-1))
+        items.append(tail_group(chain((50, end - 0.8), rest, build.tail_length), build.tail, tone, rng, sting, bend=1))
     edges = [trunk.top + (end - trunk.top) * k for k in (0, 0.11, 0.24, 0.38, 0.53, 0.68, 0.83, 1.0)]
     for index in range(6, -1, -1):
         plate = trunk.plate(edges[index], edges[index + 1], tone, bow=0.5)
@@ -218,7 +218,7 @@ def _side_parts(build_name: str, skin: str, tail: str, rng: random.Random) -> li
 
 
 def _side_tail(build: Build, tone: str, rng: random.Random, joints: Sequence[Point], sting: float) -> list[Shape]:
-    return [tail_group(joints, build.tail * 1.05, tone, rng, sting, bend=-1)]
+    return [tail_group(joints, build.tail * 1.05, tone, rng, sting, bend=1)]
 
 
 def _side_arm(build: Build, look: LimbLook, tone: str, rng: random.Random, at: Point, *, far: bool) -> Group:

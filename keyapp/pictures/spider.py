@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from keyapp.pictures.body import PROFILES, Body, finished
 from keyapp.pictures.brood import carried_sac, young_on
 from keyapp.pictures.eyes import ABOVE, eyes_above, halo
+from keyapp.pictures.lenses import burrow_mouth, trash_line
 from keyapp.pictures.marks import marks_on
 from keyapp.pictures.plans import planned
 from keyapp.pictures.posture import POSTURES
@@ -234,7 +235,7 @@ def _open_ring() -> Group:
 
 def inset(row: Settings, settings: Mapping[str, object], built: Animal) -> list[Shape]:
     """A lens beside the animal: the front of the body, larger. `at` is its centre, `radius` its size."""
-    what = row.choice("what", ("none", "front", "underside"), "none")
+    what = row.choice("what", ("none", "front", "underside", "jaws", "burrow", "trash"), "none")
     if what == "none":
         row.done()
         return []
@@ -245,12 +246,24 @@ def inset(row: Settings, settings: Mapping[str, object], built: Animal) -> list[
         row.done()
         return [lens((x, y), radius, built.abdomen.at(-0.9, 0.62)), *shapes]
     row.done()
+    if what in ("burrow", "trash", "jaws"):
+        return _with_surroundings(what, Settings(planned(settings), "spider"), (x, y), radius, built)
     s = Settings(planned(settings), "spider")
     scale = radius * 1.5 / (built.carapace.length / built.scale)
     big = animal(s, scale, (x, y + radius * 0.82))
     # Only the carapace and the eyes: what would stick out of the lens is left out.
     shapes = [shape for shape in big.trunk if isinstance(shape, Group) and shape.name in ("carapace", "eye")]
     return [lens((x, y), radius, built.carapace.at(-0.8, 0.8) if x < 40 else built.abdomen.at(0, 1.0)), *shapes]
+
+
+def _with_surroundings(what: str, s: Settings, at: Point, radius: float, built: Animal) -> list[Shape]:
+    (x, y), rng = at, seeded("lens", s.text("seed", "1"))
+    if what == "jaws":
+        big = animal(s, radius * 0.86 / (built.carapace.length / built.scale), (x, y + radius * 0.9))
+        jaws = jaw_shapes(big.carapace, s.table("jaws"), big.scale, s.text("seed", "1"))
+        front = [shape for shape in big.trunk if isinstance(shape, Group) and shape.name in ("carapace", "eye")]
+        return [lens(at, radius, built.carapace.at(-0.8, 0.2)), *jaws, *front]
+    return [burrow_mouth(at, radius, rng) if what == "burrow" else trash_line(at, radius, rng)]
 
 
 def lens(centre: Point, radius: float, on: Point) -> Group:

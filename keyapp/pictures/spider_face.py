@@ -78,6 +78,7 @@ class _Head:
     leg_width: float = 9.0
     iris: str = "#241A16"
     fangs: bool = False
+    lean: bool = False
 
 
 HEADS: dict[str, _Head] = {
@@ -92,6 +93,12 @@ HEADS: dict[str, _Head] = {
         _TALL, 56, 44, 14, "#7A5E40", "#47301F", 0.58, 0.35, 50, 150, "#35271B", leg_width=11
     ),
     "two-rows": _Head(_ROUND, 54, 38, 20, "#8C6A48", "#5E4029", 0.54, 0.32, 50, 60, leg_width=8),
+    "two-four-two": _Head(
+        _TALL, 52, 42, 16, "#A6875C", "#5E4029", 0.54, 0.33, 50, 70, "#4A3422", leg_width=9, lean=True
+    ),
+    "six-in-front-row": _Head(
+        _LOW, 64, 30, 26, "#8A7458", "#5A4632", 0.38, 0.24, 60, 60, "#3A2E22", leg_width=9, lean=True
+    ),
     "hexagon-high": _Head(
         _TALL, 48, 50, 10, "#86B755", "#9CC56C", 0.5, 0.34, 58, 50, "#E9EFC4", leg_width=7, shine=0.15
     ),
@@ -158,7 +165,8 @@ def _legs(face: Body, head: _Head, tone: str, seed: str) -> list[Shape]:
     """The four near leg pairs as far as the picture reaches: upper leg, knee and on."""
     shapes: list[Shape] = []
     pale = blend(tone, "#FFFFFF", 0.12)
-    look = LimbLook((pale,), hairs=0.5 + head.hairs / 60, hair_length=1.7, hair_color=head.hair_color)
+    hairs = 0.5 + head.hairs / 60
+    look = LimbLook((pale,), hairs=hairs, hair_length=1.7, hair_color=head.hair_color, lean=head.lean)
     wide = head.leg_width
     rows = (
         (0.5, 0.78, (100, 66, 60, 118, 160), (7, 4, 26, 9, 22)),
@@ -218,7 +226,11 @@ def _palps(face: Body, head: _Head, tone: str, seed: str) -> list[Shape]:
     shapes: list[Shape] = []
     wide = head.leg_width * 0.62
     look = LimbLook(
-        (blend(tone, "#FFFFFF", 0.18),), hairs=0.6 + head.hairs / 50, hair_length=1.5, hair_color=head.hair_color
+        (blend(tone, "#FFFFFF", 0.18),),
+        hairs=0.6 + head.hairs / 50,
+        hair_length=1.5,
+        hair_color=head.hair_color,
+        lean=head.lean,
     )
     for side in (-1, 1):
         rng = seeded("face-palp", seed, side)

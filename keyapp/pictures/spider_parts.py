@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from random import Random
 
 from keyapp.pictures.body import PROFILES, Body, Coat, finished
+from keyapp.pictures.brush import Brush, brush_from, brush_shapes
+from keyapp.pictures.fangs import folded_fang, open_fang
 from keyapp.pictures.limb import Band, LimbLook, Segment, joints_from, limb, tuft
 from keyapp.pictures.posture import POSTURES, SEGMENTS, SHARES
 from keyapp.pictures.settings import Settings
-from keyapp.pictures.shape import Circle, Group, Path, Point, RadialGradient, Shape, Stop, smooth
-from keyapp.pictures.style import blend, pen
+from keyapp.pictures.shape import Circle, Group, Path, Point, RadialGradient, Shape, Stop
+from keyapp.pictures.style import blend, cylinder, pen
 from keyapp.pictures.texture import seeded, wedge
 
 __all__ = [
@@ -51,6 +53,7 @@ class Legs:
     tufts: bool
     cut: int = 7
     reach: tuple[float, ...] = ()
+    brush: Brush | None = None
 
 
 def coat_from(row: Settings, scale: float) -> Coat:
@@ -94,6 +97,8 @@ def leg_look(row: Settings, pair: int, scale: float) -> LimbLook:
         row.color("hair-color", "ink"),
         shine=row.number("shine", 0.26, least=0, most=1),
         gloss=row.number("gloss", 0.0, least=0, most=1),
+        lean=row.flag("lean"),
+        comb=tuple(int(n) for n in row.numbers("comb", ())) if pair < 2 else (),
     )
 
 
@@ -111,6 +116,7 @@ def legs_from(row: Settings, carapace_width: float, scale: float) -> Legs:
         row.flag("tufts"),
         row.whole("cut", 7, least=2, most=7),
         row.numbers("reach", ()),
+        brush_from(row.table("brush")),
     )
 
 
@@ -207,6 +213,9 @@ def leg_shapes(pose: LegPose, legs: Legs, seed: str) -> list[Shape]:
         for index in (2, 4) if legs.cut > 4 else (2,):
             brush = tuft(pose.segment(index), 0.66, 0.97, rng, length=legs.width * 1.3, tone="#2A1C14")
             shapes.append(brush)
+    if legs.brush:
+        pieces = [pose.segment(index) for index in range(len(pose.widths))]
+        shapes += brush_shapes(legs.brush, pose.pair + 1, pieces, legs.width, rng)
     return shapes
 
 
@@ -223,7 +232,8 @@ def palp_shapes(
     bulb_tone = row.color("bulb-color", blend(tone, "black", 0.45))
     start = row.number("start", 0.3)
     row.done()
-    plain = LimbLook((tone,), (), (0,), 0, look.hairs, look.hair_length * 0.8, look.hair_color, shine=look.shine)
+    plain = LimbLook((tone,), (), (0,), 0, look.hairs, look.hair_length * 0.8, look.hair_color, shine=look.shine,
+                     lean=look.lean)  # fmt: skip
     shapes: list[Shape] = []
     tips: list[Point] = []
     # A palp has six segments: no metatarsus.
@@ -260,6 +270,7 @@ def jaw_shapes(carapace: Body, row: Settings, scale: float, seed: str) -> list[S
     fangs, spread = row.flag("fangs"), row.number("spread", 6)
     hairs = row.whole("hairs", 0)
     shine = row.number("shine", 0.25)
+    plain, folded = row.flag("plain"), row.flag("folded-fangs")
     row.done()
     shapes: list[Shape] = []
     for side in (-1, 1):
@@ -268,29 +279,16 @@ def jaw_shapes(carapace: Body, row: Settings, scale: float, seed: str) -> list[S
         angle = math.radians(turn)
         tip = (root[0] + math.sin(angle) * length, root[1] - math.cos(angle) * length)
         if fangs:
-            shapes.append(_fang(tip, turn, side, length * 0.78, width * 0.3))
+            shapes.append(open_fang(tip, turn, side, length * 0.78, width * 0.3))
         jaw = Body(tip, length * 1.15, width, PROFILES["cylinder"], turn + 180)
+        if plain:
+            fill = cylinder(jaw.at(-1, 0.4), jaw.at(1, 0.4), tone, shine=shine)
+            outline: Shape = jaw.outline(fill=fill, stroke=pen("line"))
+            shapes.append(Group((*(folded_fang(jaw, -side) if folded else ()), outline), name="jaw"))
+            continue
         coat = Coat(tone, hairs=hairs, hair_length=width * 0.4, stipple=16, shine=shine, fringe=hairs // 2)
         shapes.append(finished(jaw, coat, (), rng, "jaw"))
     return shapes
-
-
-def _fang(tip: Point, turn: float, side: int, length: float, width: float) -> Path:
-    # A fang runs forwards from the jaw and curves inwards, so that the two cross.
-    a = math.radians(turn)
-    forward, across = (math.sin(a), -math.cos(a)), (-math.cos(a) * side, -math.sin(a) * side)
-
-    def spot(f: float, s: float) -> Point:
-        return tip[0] + forward[0] * f + across[0] * s, tip[1] + forward[1] * f + across[1] * s
-
-    outer = [spot(-width, -width * 1.6), spot(length * 0.45, -width * 1.7), spot(length * 0.8, -width * 0.3)]
-    inner = [
-        spot(length, width * 2.4),
-        spot(length * 0.7, width * 0.5),
-        spot(length * 0.4, -width * 0.5),
-        spot(-width, 0),
-    ]
-    return smooth([*outer, *inner], closed=True, fill="#4A1A12", stroke=pen("fine"), tension=0.8)
 
 
 def spinner_shapes(abdomen: Body, row: Settings, scale: float, seed: str) -> tuple[list[Shape], Point]:

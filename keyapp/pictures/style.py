@@ -128,10 +128,11 @@ def tint(centre: Point, rx: float, ry: float | None = None, *, turn: float = 0.0
 
 
 def scale_bar(mm: float, units_per_mm: float, *, right: float = 95.0, bottom: float = 95.5) -> Shape:
-    """A bar `mm` long with end ticks; one small tick for every millimetre, or every ten when longer than 12."""
+    """A bar `mm` long with end ticks; one small tick for every millimetre, or every ten when longer than 12,
+    or every tenth of one when shorter than 1."""
     length = mm * units_per_mm
     left = right - length
-    step = 1.0 if mm <= 12 else 10.0
+    step = 0.1 if mm < 1 else 1.0 if mm <= 12 else 10.0
     commands: list[tuple[str, tuple[float, ...]]] = [("M", (left, bottom)), ("L", (right, bottom))]
     for index in range(int(mm / step + 1e-6) + 1):
         at = left + index * step * units_per_mm

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from keyapp.pictures.shape import (
     IDENTITY,
     Circle,
@@ -19,6 +21,16 @@ from keyapp.pictures.shape import (
 from keyapp.pictures.style import color
 
 __all__ = ["svg_text"]
+
+
+_PEN = re.compile(r' stroke="#[0-9A-Fa-f]{6}" stroke-width="[0-9.]+"( stroke-opacity="[0-9.]+")?/>$')
+
+MANY_LINES = 12
+"""A path of more separate lines than this is texture; a tenth of a unit is finer than anyone sees in it."""
+
+
+SMALL = 1.5
+"""A shaded patch narrower than this, in units of the canvas (of 100), is written in hundredths."""
 
 
 def svg_text(drawing: Drawing, *, title: str = "") -> str:
@@ -59,8 +71,9 @@ class _Writer:
             lines.append(f"<title>{_escaped(title)}</title>")
         if self._defs:
             lines += ["<defs>", *self._defs, "</defs>"]
-        # Round ends and corners everywhere: set once, inherited by all.
-        lines += ['<g stroke-linecap="round" stroke-linejoin="round">', *body, "</g>", "</svg>"]
+        # Round ends and corners, and no fill unless one is given: set once, inherited by all.
+        root = '<g fill="none" stroke-linecap="round" stroke-linejoin="round">'
+        lines += [root, *_sharing(body), "</g>", "</svg>"]
         return "\n".join(lines) + "\n"
 
     def _shape(self, shape: Shape, out: list[str]) -> None:
@@ -98,7 +111,7 @@ class _Writer:
         out.append("</g>")
 
     def _paint(self, shape: Path | Ellipse | Circle) -> str:
-        text = f' fill="{self._fill(shape.fill)}"'
+        text = "" if shape.fill is None else f' fill="{self._fill(shape.fill)}"'
         if shape.fill is not None and shape.opacity < 1:
             text += f' fill-opacity="{_number(shape.opacity)}"'
         return text + (_pen(shape.stroke, shape.opacity) if shape.stroke else "")
@@ -117,6 +130,26 @@ class _Writer:
                 self._defs.append(_ramp(fill.stops, self._ramps[fill.stops]))
             self._defs.append(_gradient(fill, name, self._ramps[fill.stops]))
         return f"url(#{self._gradients[fill]})"
+
+
+def _sharing(body: list[str]) -> list[str]:
+    """The same elements, with a pen that several in a row have in common written once, on a group round them."""
+    out: list[str] = []
+    start = 0
+    while start < len(body):
+        found = _PEN.search(body[start])
+        end = start + 1
+        while found and end < len(body) and body[end].endswith(found.group()) and _PEN.search(body[end]):
+            end += 1
+        if found and end - start > 2:
+            cut = len(found.group())
+            out.append(f"<g{found.group()[:-2]}>")
+            out += [f"{line[:-cut]}/>" for line in body[start:end]]
+            out.append("</g>")
+        else:
+            out += body[start:end]
+        start = end
+    return out
 
 
 def _pen(stroke: Stroke, opacity: float) -> str:
@@ -138,8 +171,8 @@ def _ramp(stops: tuple[Stop, ...], name: str) -> str:
 def _gradient(fill: Gradient, name: str, ramp: str) -> str:
     common = f'id="{name}" gradientUnits="userSpaceOnUse" xlink:href="#{ramp}"'
     if isinstance(fill, LinearGradient):
-        (x1, y1), (x2, y2) = fill.start, fill.end
-        where = f'x1="{_number(x1)}" y1="{_number(y1)}" x2="{_number(x2)}" y2="{_number(y2)}"'
+        x1, y1, x2, y2 = (_number(round(at, 1)) for at in (*fill.start, *fill.end))
+        where = f'x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}"'
         return f"<linearGradient {common} {where}/>"
     x, y = fill.centre
     fx, fy = fill.focus or fill.centre
@@ -149,6 +182,7 @@ def _gradient(fill: Gradient, name: str, ramp: str) -> str:
 
 def _path_data(path: Path) -> str:
     """Path data in relative commands: short, and free of drift because each step starts from what was written."""
+    grain = _grain(path)
     parts: list[str] = []
     here = start = (0.0, 0.0)
     for letter, numbers in path.commands:
@@ -156,21 +190,37 @@ def _path_data(path: Path) -> str:
             parts.append("z")
             here = start
             continue
-        steps = [_hundredths(value) - _hundredths(here[index % 2]) for index, value in enumerate(numbers)]
-        parts.append(letter.lower() + _packed(steps))
+        steps = [_grains(value, grain) - _grains(here[index % 2], grain) for index, value in enumerate(numbers)]
+        parts.append(letter.lower() + _packed(steps, grain))
         here = (numbers[-2], numbers[-1])
         if letter == "M":
             start = here
     return "".join(parts)
 
 
-def _hundredths(value: float) -> int:
-    return round(value * 100)
+def _grain(path: Path) -> int:
+    """Steps a unit that a path is written in.
+
+    Tenths for many fine lines, as hairs and threads are, and for shaded patches that are not small; else hundredths.
+    """
+    if path.fill is None:
+        return 10 if sum(letter == "M" for letter, _ in path.commands) > MANY_LINES else 100
+    if not isinstance(path.fill, LinearGradient):
+        return 100
+    across = [numbers[-2:] for _, numbers in path.commands if numbers]
+    wide = min(max(one[axis] for one in across) - min(one[axis] for one in across) for axis in (0, 1))
+    return 10 if wide > SMALL else 100
 
 
-def _packed(steps: list[int]) -> str:
+def _grains(value: float, grain: int) -> int:
+    return round(value * grain)
+
+
+def _packed(steps: list[int], grain: int) -> str:
     text = ""
     for step in steps:
-        number = _number(step / 100).replace("0.", ".", 1) if abs(step) < 100 else _number(step / 100)
+        number = _number(step / grain)
+        if abs(step) < grain:
+            number = number.replace("0.", ".", 1)
         text += number if not text or number.startswith("-") else f" {number}"
     return text

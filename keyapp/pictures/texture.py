@@ -9,7 +9,14 @@ from collections.abc import Callable, Sequence
 from keyapp.pictures.shape import Circle, Group, Path, Point, Stroke, strokes
 from keyapp.pictures.style import pen
 
-__all__ = ["dots", "hair", "hairs_along", "hairs_within", "seeded", "stipple", "wedge"]
+__all__ = ["DENSITY", "dots", "hair", "hairs_along", "hairs_within", "seeded", "stipple", "wedge"]
+
+
+DENSITY = 0.65
+"""Hairs and dots drawn for each that a plan asks for: enough for the look of fur, and small files."""
+
+STRAIGHT = 1.7
+"""Hairs shorter than this, in units of the canvas (of 100), are drawn straight."""
 
 
 def seeded(*parts: object) -> random.Random:
@@ -23,7 +30,7 @@ def hair(root: Point, degrees: float, length: float, bend: float = 0.0) -> tuple
     Short hairs are straight: a bend would not show.
     """
     one = math.radians(degrees)
-    if length < 1.1:
+    if length < STRAIGHT:
         one = math.radians(degrees + bend / 2)
         return root, (root[0] + math.sin(one) * length, root[1] - math.cos(one) * length)
     two = math.radians(degrees + bend)
@@ -46,7 +53,7 @@ def hairs_along(
     `side` +1 puts them on the right of the direction of travel, -1 on the left.
     """
     lines = []
-    for _ in range(count):
+    for _ in range(round(count * DENSITY)):
         spot = rng.random() * (len(line) - 1)
         index = min(int(spot), len(line) - 2)
         part = spot - index
@@ -75,7 +82,7 @@ def hairs_within(
     They point to `degrees` (180: down the page), turned outwards by `splay` towards the sides.
     """
     lines = []
-    for _ in range(count):
+    for _ in range(round(count * DENSITY)):
         u, v = rng.uniform(-edge, edge), rng.uniform(0.04, edge)
         turn = degrees - u * splay + rng.gauss(0, spread)
         lines.append(hair(at(u, v), turn, length * rng.uniform(0.6, 1.25), rng.uniform(-12, 12)))
@@ -94,11 +101,12 @@ def stipple(
 ) -> Path:
     """Fine dots over an area, denser towards its right and lower rim the larger `rim` is: pen-and-ink shading."""
     lines = []
-    for _ in range(count):
+    for _ in range(round(count * DENSITY)):
         u = 1 - rng.random() ** rim * 1.9
         v = rng.random() ** (1 / 1.35)
         x, y = at(max(-0.95, min(0.96, u)), max(0.03, min(0.97, v)))
-        lines.append(((x, y), (x + 0.02, y)))
+        # A tenth of a unit long: shorter lines are written as none at all.
+        lines.append(((x, y), (x + 0.1, y)))
     return strokes(lines, Stroke(tone, radius * 2, opacity))
 
 

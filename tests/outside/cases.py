@@ -1,4 +1,7 @@
-"""Published descriptions, mapped to what a person could report, as cases to weigh."""
+"""Published descriptions, mapped to what a person could report, as cases to weigh.
+
+The field `inside` of the files says what the first edition covered; every arachnid case counts now.
+"""
 
 from __future__ import annotations
 
@@ -30,17 +33,16 @@ class Published:
     """One published description.
 
     Attributes:
-        wanted: names (families, or the order where the case goes no further) that are right.
+        wanted: names of families that are right; `order` counts where the key names none of them.
         medical: importance the source gives it; empty where it gives none.
-        inside: a result of this edition covers it.
         told: the settings, reports and sizes as mapped.
     """
 
     id: str
     source: str
     wanted: frozenset[str]
+    order: str
     medical: str
-    inside: bool
     told: dict[str, dict[str, Any]]
 
     @property
@@ -49,21 +51,25 @@ class Published:
         return self.medical in (Danger.SIGNIFICANT, Danger.VECTOR)
 
 
-def published_cases(name: str) -> list[Published]:
-    """The cases of one mapping file, in its order."""
+def published_cases(name: str, later: str = "") -> list[Published]:
+    """The cases of one mapping file, in its order; with `later`, the file of what characters that came later add."""
     entries = yaml.safe_load((HERE / name).read_text("utf-8"))["cases"]
+    added = yaml.safe_load((HERE / later).read_text("utf-8")) if later else {}
+    unknown = set(added) - {entry["id"] for entry in entries}
+    assert not unknown, unknown
+    for entry in entries:
+        entry["reports"] = {**(entry.get("reports") or {}), **added.get(entry["id"], {})}
     return [_published(entry) for entry in entries]
 
 
 def _published(entry: dict[str, Any]) -> Published:
-    wanted = {entry["order"]} if "order" in entry else set(entry.get("family", ()))
     told = {part: entry.get(part) or {} for part in ("settings", "reports", "sizes")}
     return Published(
         entry["id"],
         entry["source"],
-        frozenset(wanted),
+        frozenset(entry.get("family", ())),
+        entry.get("order", ""),
         entry.get("medical", ""),
-        entry.get("inside", False),
         told,
     )
 
@@ -94,7 +100,8 @@ def _report(said: str | list[str] | dict[str, Any]) -> dict[str, Any]:
 def place_of(case: Published, reading: Reading) -> int:
     """Place of the first right group in the standing, from 1."""
     names = [_name(group) for group, _ in reading.standing.groups]
-    return min((names.index(name) + 1 for name in case.wanted if name in names), default=len(names) + 1)
+    wanted = case.wanted & set(names) or {case.order}
+    return min((names.index(name) + 1 for name in wanted if name in names), default=len(names) + 1)
 
 
 def ranking(reading: Reading, least: float = 0.005) -> str:

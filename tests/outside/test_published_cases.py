@@ -14,8 +14,11 @@ from tests.outside.cases import FAMILY_OF_DANGER, place_of, published_cases, ran
 
 ARACHNIDS = published_cases("arachnid_cases.yaml")
 INSECTS = published_cases("insect_cases.yaml")
-INSIDE = [case for case in ARACHNIDS if case.inside]
-OUTSIDE = [case for case in (*ARACHNIDS, *INSECTS) if not case.inside]
+SPIDER_AMONG_INSECTS = "ant-mimic-spider-kitchen"
+"""Published beside the insects as a double of ants; it is a spider."""
+OUTSIDE = [case for case in INSECTS if case.id != SPIDER_AMONG_INSECTS]
+SHOWS_AN_INSECT = {"wings": "wings", "body-parts": "three-parts", "feelers": "long-feelers", "leg-count": "six"}
+"""Reports that no arachnid answers to."""
 GATED = [case for case in ARACHNIDS if case.gated]
 
 
@@ -26,7 +29,7 @@ def by_id(case):
 @pytest.fixture(scope="module")
 def places(shipped):
     """Case -> place of the right family in the standing, and the standing in words."""
-    readings = {case.id: (case, weighed(shipped, case)) for case in INSIDE}
+    readings = {case.id: (case, weighed(shipped, case)) for case in ARACHNIDS}
     return {name: (place_of(case, reading), ranking(reading)) for name, (case, reading) in readings.items()}
 
 
@@ -36,7 +39,12 @@ def beyond(places, last):
 
 
 def test_the_files_hold_what_they_held_when_they_were_frozen():
-    assert (len(ARACHNIDS), len(INSIDE), len(INSECTS)) == (46, 33, 44)
+    assert (len(ARACHNIDS), len(INSECTS)) == (46, 44)
+
+
+def test_the_key_has_a_result_for_every_published_arachnid(shipped):
+    families = {taxon.family for taxon in shipped.keyset.taxa.values() if taxon.family}
+    assert [case.id for case in ARACHNIDS if not case.wanted & families] == []
 
 
 @pytest.mark.parametrize(("last", "share"), [(1, 0.90), (3, 0.97)])
@@ -65,3 +73,24 @@ def test_what_is_not_in_the_key_gets_no_confident_name(shipped, case, evidence):
 def test_what_is_not_in_the_key_is_never_to_be_moved(shipped, case, evidence):
     reading = weighed(shipped, case, evidence)
     assert Action.MOVE not in reading.verdict.actions, ranking(reading)
+
+
+def shows_an_insect(case):
+    """Whether something was reported for sure that only insects have."""
+    return any(case.told["reports"].get(name) == state for name, state in SHOWS_AN_INSECT.items())
+
+
+@pytest.mark.parametrize("case", [case for case in OUTSIDE if shows_an_insect(case)], ids=by_id)
+def test_an_insect_ends_as_an_insect_that_is_not_in_this_key(shipped, case):
+    first, _ = weighed(shipped, case).standing.groups[0]
+    insects = {tables_row.group for tables_row in shipped.rows[:-1] if shipped.keyset.taxa[tables_row.taxon].class_ == "Insecta"}
+    assert first in insects and first.level == "outside", ranking(weighed(shipped, case))
+
+
+@pytest.mark.parametrize("evidence", [Evidence.WORDS, Evidence.VIEWS])
+@pytest.mark.parametrize("case", OUTSIDE, ids=by_id)
+def test_no_insect_is_taken_for_one_arachnid(shipped, case, evidence):
+    """However little was reported, no family of arachnids is left alone as likely."""
+    reading = weighed(shipped, case, evidence)
+    families = [group for group, chance in reading.standing.groups if group.level != "outside" and chance >= 0.9]
+    assert families == [], ranking(reading)

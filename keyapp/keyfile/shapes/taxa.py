@@ -78,7 +78,9 @@ def _rank(fields: Fields) -> str:
 
 
 def _made_by(fields: Fields, form: Form, outside: bool) -> tuple[str, ...]:
-    makers = fields.ids("made-by", required=form is not Form.ANIMAL and not outside)
+    # What makes a gall is too small to be a result of its own.
+    needed = form not in (Form.ANIMAL, Form.GALL) and not outside
+    makers = fields.ids("made-by", required=needed)
     if makers and form is Form.ANIMAL:
         fields.problems.add("K109", fields.place_of("made-by"), 'Only a sign is "made by" a kind of animal.',
                             "Remove it, or give the result the form of a sign.")
