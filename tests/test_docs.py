@@ -49,7 +49,7 @@ BOTH = README + DEVELOPERS
 DOCUMENTS = pytest.mark.parametrize("document", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
 
 MADE_BY_THE_READER = {
-    "long-jawed.yaml",
+    "wafer-lid.yaml",
     "cases.yaml",
     "our-office.yaml",
     "id.svg",
@@ -395,20 +395,20 @@ def example(folder: Path) -> list[str]:
     taxon, source, wording, figure, line, couplet, _ = blocks(section, "yaml")
     keys = folder / "my-keys"
     shutil.copytree(keys_folder(), keys)
-    (keys / "taxa/long-jawed.yaml").write_text(taxon, encoding="utf-8")
+    (keys / "taxa/wafer-lid.yaml").write_text(taxon, encoding="utf-8")
     for name, text in (
         ("sources.yaml", source),
         ("wording.yaml", wording),
         ("figures/spiders.yaml", figure),
-        ("web-spiders.yaml", couplet),
+        ("hunting-spiders.yaml", couplet),
     ):
         with (keys / name).open("a", encoding="utf-8") as file:
             file.write(text)
-    path = keys / "web-spiders.yaml"
-    before, after = path.read_text(encoding="utf-8").split("  long-body:\n")
+    path = keys / "hunting-spiders.yaml"
+    before, after = path.read_text(encoding="utf-8").split("  leg-surface-4:\n")
     after = after.replace("        to: {taxon: spider-not-in-key}\n", line, 1)
-    path.write_text(f"{before}  long-body:\n{after}", encoding="utf-8")
-    return [str(one) for one in run_check(keys, None, datetime.date(2026, 11, 24)).problems]
+    path.write_text(f"{before}  leg-surface-4:\n{after}", encoding="utf-8")
+    return [str(one) for one in run_check(keys, None, datetime.date(2026, 11, 26)).problems]
 
 
 def test_the_worked_example_adds_a_family_without_a_problem(tmp_path):
@@ -421,13 +421,13 @@ def test_the_family_of_the_worked_example_comes_first(tmp_path, capsys):
     (tmp_path / "cases.yaml").write_text(case, encoding="utf-8")
     assert weigh.run(Terminal(), tmp_path / "my-keys", tmp_path / "cases.yaml", "en") == 0
     (result,) = json.loads(capsys.readouterr().out)
-    assert result["candidates"][0]["name"] == "Long-jawed orb weavers (Tetragnathidae)"
+    assert result["candidates"][0]["name"] == "Wafer-lid trapdoor spiders (Euctenizidae)"
 
 
 def test_the_figure_of_the_worked_example_is_drawn(tmp_path):
     example(tmp_path)
-    assert draw.run(Terminal(), tmp_path / "my-keys", ["long-jawed"], tmp_path / "drawn") == 0
-    assert (tmp_path / "drawn/long-jawed.svg").read_text(encoding="utf-8").startswith("<svg")
+    assert draw.run(Terminal(), tmp_path / "my-keys", ["wafer-lid"], tmp_path / "drawn") == 0
+    assert (tmp_path / "drawn/wafer-lid.svg").read_text(encoding="utf-8").startswith("<svg")
 
 
 def test_the_weighed_cases_in_the_readme_are_weighed(tmp_path, capsys):

@@ -1,4 +1,4 @@
-"""The shipped key is as wide as it says: results, signs, misnames, ranges by state, and sources for what makes people ill."""
+"""The shipped key is as wide as it says: results, signs, misnames, ranges, sources for what makes people ill."""
 
 from __future__ import annotations
 
