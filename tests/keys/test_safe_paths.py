@@ -31,6 +31,9 @@ NEVER_CLEARS = [
     "jaw-shade",
     "when-out",
     "scorpion-hold",
+    "shield-mark",
+    "mouth-from-above",
+    "mite-look",
 ]
 SIZES = ["body-length", "leg-span", "sac-width"]
 WALKS = 300

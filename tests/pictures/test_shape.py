@@ -86,7 +86,10 @@ def test_the_svg_holds_only_plain_elements_and_round_numbers():
     }  # fmt: skip
     assert root.find(f"{SVG}title").text == "a < b"
     assert root.find(f".//{SVG}circle").get("r") == "0.33"
-    assert root.find(f".//{SVG}path").get("d") == "m1.23 2l1.77 2"
+    # A shaded patch that is not small is written in tenths, the rest in hundredths.
+    assert root.find(f".//{SVG}path").get("d") == "m1.2 2l1.8 2"
+    plain = ET.fromstring(svg_text(Drawing((polyline([(1.234567, 2), (3, 4)], stroke=pen("line")),))))
+    assert plain.find(f".//{SVG}path").get("d") == "m1.23 2l1.77 2"
 
 
 def test_relative_steps_do_not_drift():
