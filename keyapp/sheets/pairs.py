@@ -57,7 +57,8 @@ def known_region(keyset: KeySet, region: str) -> str:
 def dangers_here(tables: Tables, region: str, month: int) -> tuple[tuple[DangerHere, ...], tuple[DangerGroup, ...]]:
     """The dangers met in a place and month, and the groups that are met less often: none is left out.
 
-    A kind is met where one of its animals occurs there and is in its season. Those of greater medical
+    A kind is met where one of its animals occurs there and is in its season; of the kinds of one group, the first
+    stands for those that have no double there. Those of greater medical
     importance come first, then the commoner ones. Signs are not shown: the animal is near its web.
     Raises UserError for an unknown region or month.
     """
@@ -78,7 +79,9 @@ def dangers_here(tables: Tables, region: str, month: int) -> tuple[tuple[DangerH
     for rank, one in here.values():
         first[one.group.id] = min(rank, first.get(one.group.id, rank))
     ordered = sorted(here.values(), key=lambda one: (first[one[1].group.id], one[1].group.id, one[0]))
-    found = tuple(one for _, one in ordered)
+    # A further kind without a double there adds nothing to look at: what is said of its group holds for it.
+    leads = {one.group.id: one for _, one in reversed(ordered)}
+    found = tuple(one for _, one in ordered if one.doubles or leads[one.group.id] is one)
     met = {one.group.id for one in found}
     groups = dict.fromkeys(taxon.danger_group for taxon in gated if taxon.danger_group not in met)
     return found, tuple(tables.keyset.danger_groups[group] for group in groups)

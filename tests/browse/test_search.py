@@ -83,7 +83,7 @@ def test_a_dangerous_look_alike_is_brought_in_and_says_of_what():
     (tick,) = [hit for hit in found.dangers if hit.kind.id == "hard-tick"]
     assert tick.name is None
     assert set(ids(found.dangers)) >= {k.id for k in look_alikes(TABLES, kind_of(TABLES, "harvestman")) if k.gated}
-    assert [kind.id for kind in tick.taken_for] == ["harvestman"]
+    assert "harvestman" in [kind.id for kind in tick.taken_for]
 
 
 def test_no_filter_takes_a_dangerous_look_alike_away():
