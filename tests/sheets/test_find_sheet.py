@@ -144,7 +144,7 @@ def test_what_was_told_stands_against_what_was_seen(shipped):
     text = text_of(printed(shipped, "jumping"))
     assert has(text, "You were told: a black widow.")
     assert has(text, "What you saw points to:")
-    assert has(text, "You have a whole animal, alive or dead.")
+    assert has(text, "A whole animal, alive or dead, with its legs and body.")
 
 
 def test_the_office_of_the_place_is_there_with_its_number(shipped):
